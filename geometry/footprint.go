@@ -1,0 +1,37 @@
+package geometry
+
+// Footprint is the outline one print leaves on the cloth: a block's face with its centre at
+// Origin, turned clockwise by Turn.
+type Footprint struct {
+	Origin  Point
+	Turn    Angle
+	Outline Outline
+}
+
+// Place prints the face, given in the block's own frame with its centre at (0, 0), at origin.
+func (o Outline) Place(origin Point, turn Angle) Footprint {
+	return Footprint{origin, turn, o.Turn(turn).Move(origin)}
+}
+
+// Rim returns the points a printer can put down first: the corners, or for a round face the
+// point of its edge nearest to p.
+func (f Footprint) Rim(p Point) []Point {
+	centre, radius, round := f.Outline.Round()
+	if !round {
+		return f.Outline.Corners()
+	}
+	d := p.Sub(centre)
+	if d.Norm() <= Tolerance {
+		return []Point{{centre.X, centre.Y + radius}}
+	}
+	return []Point{centre.Add(d.Mul(float64(radius / d.Norm())))}
+}
+
+// UpArrow returns an arrow of the given length, middle at p, that points to the top of the
+// block as turned.
+func UpArrow(p Point, length Length, turn Angle) Path {
+	at := func(x, y float64) Point {
+		return Point{length * Length(x), length * Length(y)}.Turn(turn).Add(p)
+	}
+	return append(Line(at(0, 0.5), at(0, -0.5)), Chain(at(-0.22, -0.22), at(0, -0.5), at(0.22, -0.22))...)
+}

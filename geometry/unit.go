@@ -1,0 +1,77 @@
+package geometry
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Unit is what lengths are written in on the papers. The zero Unit is the millimetre.
+type Unit int
+
+// The units a maker can choose from.
+const (
+	UnitMM Unit = iota
+	UnitCM
+	UnitInch
+)
+
+// ParseUnit reads "mm", "cm" or "in".
+func ParseUnit(s string) (Unit, error) {
+	for u := UnitMM; u <= UnitInch; u++ {
+		if s == u.String() {
+			return u, nil
+		}
+	}
+	return 0, fmt.Errorf(`%q is not a unit for the papers; write "mm", "cm" or "in"`, s)
+}
+
+// String returns the unit's sign.
+func (u Unit) String() string { return [...]string{"mm", "cm", "in"}[u] }
+
+// Format writes a length with its unit: to 0.01 mm, 0.001 cm or the nearest sixteenth of an
+// inch in lowest terms, "3 1/2 in".
+func (u Unit) Format(l Length) string { return u.Number(l) + " " + u.String() }
+
+// FormatSize writes width and height with the unit once: "90 × 90 mm".
+func (u Unit) FormatSize(s Size) string { return u.Number(s.W) + " × " + u.Format(s.H) }
+
+// Number writes a length as Format does, without the unit.
+func (u Unit) Number(l Length) string {
+	switch u {
+	case UnitInch:
+		return sixteenths(float64(l / Inch))
+	case UnitCM:
+		return decimals(float64(l/Centimetre), 3)
+	}
+	return decimals(float64(l), 2)
+}
+
+func decimals(v float64, places int) string {
+	s := strconv.FormatFloat(v, 'f', places, 64)
+	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	if s == "-0" || s == "" {
+		return "0"
+	}
+	return s
+}
+
+func sixteenths(inches float64) string {
+	n := int64(math.Round(math.Abs(inches) * 16))
+	sign := ""
+	if inches < 0 && n > 0 {
+		sign = "-"
+	}
+	whole, part, of := n/16, n%16, int64(16)
+	for part > 0 && part%2 == 0 {
+		part, of = part/2, of/2
+	}
+	switch {
+	case part == 0:
+		return sign + strconv.FormatInt(whole, 10)
+	case whole == 0:
+		return fmt.Sprintf("%s%d/%d", sign, part, of)
+	}
+	return fmt.Sprintf("%s%d %d/%d", sign, whole, part, of)
+}
