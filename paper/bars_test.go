@@ -1,0 +1,112 @@
+package paper
+
+import (
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"underlay/geometry"
+)
+
+func TestBarsDoNotCrossTheirOwnText(t *testing.T) {
+	for _, scale := range []float64{1, 1.02} {
+		for _, usable := range []geometry.Length{30, 200} {
+			all := bars(usable, scale, true)
+			for _, d := range []Drawing{barsAcross(all), barsDown(all)} {
+				for _, l := range d.Labels {
+					for _, k := range d.Strokes {
+						if b := k.Path.Bounds(); b.Grow(k.Pen.Width / 2).Overlaps(l.Box()) {
+							t.Errorf("%q at %v is crossed at %v", l.Text, l.Box(), b)
+						}
+					}
+				}
+				if d.Bounds.Min != (geometry.Point{}) {
+					t.Errorf("begins at %v", d.Bounds.Min)
+				}
+			}
+		}
+	}
+}
+
+// barEnds returns the lengths of the check bars that run across, or down.
+func barEnds(d *Drawing, down bool) []geometry.Length {
+	var all []geometry.Length
+	for _, k := range d.Strokes {
+		if b := k.Path.Bounds(); k.Pen == barPen && max(b.W(), b.H()) > 2*barTick+1e-6 && (b.H() > b.W()) == down {
+			all = append(all, max(b.W(), b.H()))
+		}
+	}
+	return all
+}
+
+func TestCheckBars(t *testing.T) {
+	for _, inches := range []bool{false, true} {
+		strip := sampleStrip()
+		strip.Inches = inches
+		for _, c := range layAll(t, strip) {
+			for i, p := range c.pages {
+				s := c.sheets[i]
+				for _, way := range []struct {
+					down  bool
+					scale float64
+					room  geometry.Length
+				}{{false, s.ScaleX, s.Usable().W()}, {true, s.ScaleY, s.Usable().H()}} {
+					want := []geometry.Length{50, 2 * 25.4}
+					if way.room < 60 {
+						want = []geometry.Length{20, 0.75 * 25.4}
+					}
+					if !inches {
+						want = want[:1]
+					}
+					got := barEnds(furnitureOf(p), way.down)
+					for k := range want {
+						want[k] *= geometry.Length(way.scale)
+					}
+					near := func(a geometry.Length) func(geometry.Length) bool {
+						return func(b geometry.Length) bool { return math.Abs(float64(a-b)) < 1e-9 }
+					}
+					for _, g := range got {
+						if !slices.ContainsFunc(want, near(g)) {
+							t.Errorf("%s, %s: a bar is drawn %v long, want one of %v", c.name, s.Name, g, want)
+						}
+					}
+					// Where text stands everywhere there may be no place for a bar.
+					crowded := c.name == "text everywhere" || c.name == "tiny sheets"
+					if len(got) != len(want) && !crowded {
+						t.Errorf("%s, %s: bars %v, want %v", c.name, s.Name, got, want)
+					}
+				}
+				corrected := false
+				for _, l := range furnitureOf(p).Labels {
+					corrected = corrected || strings.Contains(l.Text, "corrected")
+				}
+				bars := len(barEnds(furnitureOf(p), false)) + len(barEnds(furnitureOf(p), true))
+				if bars > 0 && corrected != (c.scale != Scale{}) {
+					t.Errorf("%s, %s: says corrected: %v", c.name, s.Name, corrected)
+				}
+			}
+		}
+	}
+}
+
+func TestLyingSheetsTurnTheCorrection(t *testing.T) {
+	tried := false
+	for _, c := range layAll(t, sampleStrip()) {
+		if c.name != "lying and corrected" {
+			continue
+		}
+		tried = c.pages[0].Size.W > c.pages[0].Size.H
+		for i, p := range c.pages {
+			if across := barEnds(furnitureOf(p), false); len(across) != 1 || math.Abs(float64(across[0])-50*250/252.) > 1e-9 {
+				t.Errorf("%s: across a lying page runs the printer's way down: %v", c.sheets[i].Name, across)
+			}
+			if down := barEnds(furnitureOf(p), true); len(down) != 1 || math.Abs(float64(down[0])-50*180/179.2) > 1e-9 {
+				t.Errorf("%s: down a lying page runs the printer's way across: %v", c.sheets[i].Name, down)
+			}
+		}
+	}
+	if !tried {
+		t.Error("the sheets do not lie")
+	}
+}

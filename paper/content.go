@@ -1,0 +1,182 @@
+package paper
+
+import (
+	"math"
+	"strconv"
+
+	"underlay/geometry"
+)
+
+// pointsPerMM is the size of a millimetre in PDF units of 1/72 inch (ISO 32000-1, 8.3.2.3).
+const pointsPerMM = 72 / 25.4
+
+// content writes one view of a drawing as PDF operators (ISO 32000-1, 8.4 and 8.5).
+type content struct {
+	out  []byte
+	view View
+	// unit is how many PDF units a millimetre takes; height is the page's, in PDF units.
+	unit, height float64
+	pen          Pen // as last written; valid once penSet
+	penSet       bool
+	phase        float64
+	ink          Ink // for fills and text; valid once inkSet
+	inkSet       bool
+	bold         bool // the font; valid once fontSet
+	fontSet      bool
+}
+
+// Place returns where a point of the drawing lies on the page, from its top left corner.
+func (v View) Place(p geometry.Point) geometry.Point {
+	return v.At.Add(geometry.Pt(
+		(p.X-v.Area.Min.X)*geometry.Length(v.ScaleX), (p.Y-v.Area.Min.Y)*geometry.Length(v.ScaleY)))
+}
+
+// point returns the same in PDF units from the page's bottom left corner, y up.
+func (c *content) point(p geometry.Point) (x, y float64) {
+	q := c.view.Place(p)
+	return float64(q.X) * c.unit, c.height - float64(q.Y)*c.unit
+}
+
+// number writes a number to a thousandth of a PDF unit, 0.00035 mm.
+func (c *content) number(x float64) {
+	n := int64(math.Round(x * 1000))
+	if n < 0 {
+		c.out = append(c.out, '-')
+		n = -n
+	}
+	c.out = strconv.AppendInt(c.out, n/1000, 10)
+	if f := n % 1000; f > 0 {
+		c.out = append(c.out, '.', byte('0'+f/100), byte('0'+f/10%10), byte('0'+f%10))
+		for c.out[len(c.out)-1] == '0' {
+			c.out = c.out[:len(c.out)-1]
+		}
+	}
+	c.out = append(c.out, ' ')
+}
+
+// op writes an operator and the numbers it takes.
+func (c *content) op(operator string, numbers ...float64) {
+	for _, x := range numbers {
+		c.number(x)
+	}
+	c.out = append(append(c.out, operator...), '\n')
+}
+
+// open begins the view: nothing drawn until shut shows outside its area.
+func (c *content) open() {
+	c.op("q")
+	x, y := c.point(c.view.Area.Min)
+	right, bottom := c.point(c.view.Area.Max)
+	c.op("re", x, bottom, right-x, y-bottom)
+	c.op("W n")
+}
+
+func (c *content) shut() { c.op("Q") }
+
+func (c *content) colour(i Ink, grey, rgb string) {
+	if i.R == i.G && i.G == i.B {
+		c.op(grey, float64(i.R)/255)
+		return
+	}
+	c.op(rgb, float64(i.R)/255, float64(i.G)/255, float64(i.B)/255)
+}
+
+func (c *content) setInk(i Ink) {
+	if !c.inkSet || c.ink != i {
+		c.colour(i, "g", "rg")
+	}
+	c.ink, c.inkSet = i, true
+}
+
+// setPen makes strokes come out as p draws them, the dash pattern begun phase into itself.
+func (c *content) setPen(p Pen, phase float64) {
+	if !c.penSet || c.pen.Ink != p.Ink {
+		c.colour(p.Ink, "G", "RG")
+	}
+	if !c.penSet || c.pen.Width != p.Width {
+		c.op("w", float64(p.Width)*c.unit)
+	}
+	if !c.penSet || c.pen.Type != p.Type || p.Type != Continuous && (c.pen.Width != p.Width || c.phase != phase) {
+		c.out = append(c.out, '[')
+		for _, d := range p.dashes() {
+			c.number(d * c.unit)
+		}
+		c.out = append(c.out, ']', ' ')
+		c.op("d", phase*c.unit)
+	}
+	c.pen, c.penSet, c.phase = p, true, phase
+}
+
+// piece writes the way of the pen along a piece.
+func (c *content) piece(p geometry.Piece) {
+	to := func(p geometry.Point) {
+		x, y := c.point(p)
+		c.number(x)
+		c.number(y)
+	}
+	to(p.Start)
+	c.op("m")
+	for _, s := range p.Steps {
+		if s.Curved {
+			to(s.C1)
+			to(s.C2)
+			to(s.To)
+			c.op("c")
+			continue
+		}
+		to(s.To)
+		c.op("l")
+	}
+	if p.Closed {
+		c.op("h")
+	}
+}
+
+func (c *content) fill(f Fill) {
+	path := clipFill(f.Path, c.view.Area)
+	if len(path) == 0 {
+		return
+	}
+	c.setInk(f.Ink)
+	for _, p := range path {
+		c.piece(p)
+	}
+	c.op("f")
+}
+
+func (c *content) stroke(s Stroke) {
+	v := &c.view
+	pattern := s.Pen.dashes()
+	// A pattern begins anew with each piece: pieces drawn from their start go together.
+	drawn := false
+	var cut []run
+	for _, r := range clip(s.Path, v.Area, scale{v.ScaleX, v.ScaleY}, pattern == nil) {
+		if pattern != nil && r.along > 0 {
+			cut = append(cut, r)
+			continue
+		}
+		if !drawn {
+			c.setPen(s.Pen, 0)
+			drawn = true
+		}
+		c.piece(r.piece)
+	}
+	if drawn {
+		c.op("S")
+	}
+	for _, r := range cut {
+		c.setPen(s.Pen, phase(pattern, r.along))
+		c.piece(r.piece)
+		c.op("S")
+	}
+}
+
+// openText begins a label: what is written until shut, in type of one PDF unit at the origin,
+// comes out in its place and size.
+func (c *content) openText(l Label) {
+	c.setInk(l.Ink)
+	c.op("q")
+	x, y := c.point(l.start())
+	size := float64(faceOf(l.Bold).em(l.Height)) * c.unit
+	c.op("cm", size*c.view.ScaleX, 0, 0, size*c.view.ScaleY, x, y)
+}

@@ -1,0 +1,226 @@
+package paper
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"underlay/geometry"
+)
+
+func furnitureOf(p Page) *Drawing { return p.Views[1].Drawing }
+
+// guideTexts returns where the guide's own labels stand on the page.
+func guideTexts(p Page, s Sheet) []geometry.Rect {
+	v := p.Views[0]
+	var all []geometry.Rect
+	for _, i := range v.Marks.Labels {
+		all = append(all, s.rectOnPage(v.Drawing.Labels[i].Extent()))
+	}
+	return all
+}
+
+func TestTextNeverStandsOnText(t *testing.T) {
+	for _, inches := range []bool{false, true} {
+		strip := sampleStrip()
+		strip.Inches = inches
+		for _, c := range layAll(t, strip) {
+			for i, p := range c.pages {
+				s := c.sheets[i]
+				guide := guideTexts(p, s)
+				for k, f := range p.Views[0].Drawing.Fills {
+					if slices.Contains(p.Views[0].Marks.Fills, int32(k)) {
+						guide = append(guide, s.rectOnPage(f.Path.Bounds()))
+					}
+				}
+				var texts []geometry.Rect
+				for _, l := range furnitureOf(p).Labels {
+					box := l.Extent()
+					for _, other := range append(guide, texts...) {
+						if box.Overlaps(other) {
+							t.Errorf("%s, %s: %q at %v stands on %v", c.name, s.Name, l.Text, box, other)
+						}
+					}
+					texts = append(texts, box)
+				}
+				// A white ground hides no text either.
+				for _, f := range furnitureOf(p).Fills {
+					for _, other := range guide {
+						if f.Path.Bounds().Overlaps(other) {
+							t.Errorf("%s, %s: what is filled at %v hides %v", c.name, s.Name, f.Path.Bounds(), other)
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+func TestFurnitureKeepsInsideTheMargin(t *testing.T) {
+	for _, c := range layAll(t, sampleStrip()) {
+		for i, p := range c.pages {
+			s := c.sheets[i]
+			inside := geometry.RectAt(geometry.Point{}, p.Size).Grow(-c.margin)
+			d := furnitureOf(p)
+			for _, l := range d.Labels {
+				if !inside.Holds(l.Extent()) {
+					t.Errorf("%s, %s: %q at %v, printable %v", c.name, s.Name, l.Text, l.Extent(), inside)
+				}
+			}
+			for _, k := range d.Strokes {
+				if !inside.Holds(k.Path.Bounds()) {
+					t.Errorf("%s, %s: a line at %v, printable %v", c.name, s.Name, k.Path.Bounds(), inside)
+				}
+			}
+			for _, f := range d.Fills {
+				if !inside.Holds(f.Path.Bounds()) {
+					t.Errorf("%s, %s: filled at %v, printable %v", c.name, s.Name, f.Path.Bounds(), inside)
+				}
+			}
+			if v := p.Views[1]; v.Area != s.Usable() || v.At != v.Area.Min || v.ScaleX != 1 || v.ScaleY != 1 {
+				t.Errorf("%s, %s: the furniture is shown as %v", c.name, s.Name, v)
+			}
+			if v := p.Views[0]; v.Area != s.Area || v.At != s.At || v.ScaleX != s.ScaleX || v.ScaleY != s.ScaleY ||
+				v.Place(s.Area.Max) != s.OnPage(s.Area.Max) {
+				t.Errorf("%s, %s: the guide is shown as %v", c.name, s.Name, v)
+			}
+		}
+	}
+}
+
+func TestEverySheetIsNamed(t *testing.T) {
+	for _, c := range layAll(t, sampleStrip()) {
+		for i, p := range c.pages {
+			s := c.sheets[i]
+			bold := 0
+			for _, l := range furnitureOf(p).Labels {
+				if l.Bold && l.Text == s.Name {
+					bold++
+				}
+			}
+			if bold != 1 {
+				t.Errorf("%s: %s is named %d times", c.name, s.Name, bold)
+			}
+		}
+	}
+}
+
+// A wide grey letter over a thin line would break it.
+func TestGreyNamesHideNoLine(t *testing.T) {
+	for _, c := range layAll(t, sampleStrip()) {
+		for i, p := range c.pages {
+			s := c.sheets[i]
+			d := furnitureOf(p)
+			for _, l := range d.Labels {
+				if l.Ink != nameInk {
+					continue
+				}
+				grounded := slices.ContainsFunc(d.Fills, func(f Fill) bool {
+					return f.Ink == Grey(255) && f.Path.Bounds().Holds(l.Box())
+				})
+				for _, k := range p.Views[0].Marks.Strokes {
+					path := c.drawing.Strokes[k].Path.Map(s.OnPage)
+					if !grounded && len(clip(path, l.Box(), scale{1, 1}, true)) > 0 {
+						t.Errorf("%s: %q at %v crosses a line of the guide", c.name, l.Text, l.Box())
+					}
+				}
+			}
+		}
+	}
+}
+
+// What a white ground hides, the neighbour shows.
+func TestWhiteGroundsStandWhereAJoinCutsAwayOrCovers(t *testing.T) {
+	some := false
+	for _, c := range layAll(t, sampleStrip()) {
+		for i, p := range c.pages {
+			s := c.sheets[i]
+			for _, f := range furnitureOf(p).Fills {
+				if f.Ink != Grey(255) {
+					continue
+				}
+				some = true
+				if b := f.Path.Bounds(); b.Overlaps(s.rectOnPage(s.Kept)) {
+					t.Errorf("%s, %s: a ground at %v on what is kept, %v", c.name, s.Name, b, s.rectOnPage(s.Kept))
+				}
+			}
+		}
+	}
+	if !some {
+		t.Error("no ground was ever needed: the drawings are too easy to try this")
+	}
+}
+
+func TestRoomyGuideHasEverything(t *testing.T) {
+	strip := sampleStrip()
+	strip.Inches = true
+	for _, c := range layAll(t, strip) {
+		if c.name != "cushion" && c.name != "one sheet" {
+			continue
+		}
+		for i, p := range c.pages {
+			s := c.sheets[i]
+			var all []string
+			for _, l := range furnitureOf(p).Labels {
+				all = append(all, l.Text)
+				if said := l.Text == s.Name && l.Bold || strings.Contains(l.Text, "floor cushion"); said &&
+					!s.rectOnPage(s.Kept).Holds(l.Extent()) {
+					t.Errorf("%s, %s: %q is on what a join cuts away or covers", c.name, s.Name, l.Text)
+				}
+				if !slices.Contains([]geometry.Length{1.8, 2.5, 3.5, 5, 7, 10, 14, 20}, l.Height) {
+					t.Errorf("%q is %g high, not a height of ISO 3098", l.Text, l.Height)
+				}
+			}
+			for _, k := range furnitureOf(p).Strokes {
+				if !slices.Contains([]geometry.Length{0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1, 1.4, 2}, k.Pen.Width) {
+					t.Errorf("a line %g wide, not a width of ISO 128-2", k.Pen.Width)
+				}
+			}
+			text := strings.Join(all, "\n")
+			want := append([]string{s.Name, "K7", "50 mm", "2 in", fmt.Sprintf("sheet %s of %d", s.Name, len(c.sheets))}, strip.Lines...)
+			for _, e := range []side{leftSide, topSide, rightSide, bottomSide} {
+				want = append(want, s.neighbour(e))
+			}
+			if s.Left != "" || s.Above != "" {
+				want = append(want, "cut")
+			}
+			for _, w := range want {
+				if !strings.Contains(text, w) {
+					t.Errorf("%s, %s does not say %q:\n%s", c.name, s.Name, w, text)
+				}
+			}
+		}
+	}
+}
+
+func TestEmptySheetsAreLeftOut(t *testing.T) {
+	// A ring of marks round a cover: nothing on the sheets in the middle.
+	ring := &Drawing{Bounds: layout(900, 1200)}
+	ring.Stroke(ring.Bounds.Grow(-10).Polygon().Path(), Pen{Continuous, 0.5, Ink{}})
+	g, err := Tile(ring.Bounds, stock(t, "A4"), 7, 12, Scale{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheets, _ := Sheets(ring, g, Strip{})
+	if want := 2*(g.Columns+g.Rows) - 4; len(sheets) != want || len(g.Sheets) <= want {
+		t.Errorf("%d of %d sheets, want %d", len(sheets), len(g.Sheets), want)
+	}
+	for _, s := range sheets {
+		if s.Row > 1 && s.Row < g.Rows && s.Column > 1 && s.Column < g.Columns {
+			t.Errorf("%s shows nothing", s.Name)
+		}
+	}
+	if sheets, pages := Sheets(&Drawing{}, g, Strip{}); len(sheets)+len(pages) != 0 {
+		t.Errorf("nothing to print, %d sheets", len(sheets))
+	}
+	for _, d := range []Drawing{
+		{Labels: []Label{{Text: "fern", At: geometry.Pt(400, 500), Height: 5}}},
+		{Fills: []Fill{{Path: geometry.CircleOutline(geometry.Pt(400, 500), 2).Path()}}},
+		{Fills: []Fill{{Path: geometry.CircleOutline(geometry.Pt(400, 500), 50).Path()}}},
+	} {
+		if sheets, _ := Sheets(&d, g, Strip{}); len(sheets) == 0 {
+			t.Errorf("%v is left out", d)
+		}
+	}
+}

@@ -1,0 +1,116 @@
+package paper
+
+import (
+	"math"
+	"testing"
+
+	"underlay/geometry"
+)
+
+// crossesOn returns the middles of the crosses on a page, in the layout's frame.
+func crossesOn(p Page, s Sheet) []geometry.Point {
+	var all []geometry.Point
+	for _, k := range furnitureOf(p).Strokes {
+		if k.Pen != crossPen || len(k.Path) != 2 {
+			continue
+		}
+		m := k.Path.Bounds().Centre().Sub(s.At)
+		all = append(all, s.Area.Min.Add(geometry.Pt(m.X/geometry.Length(s.ScaleX), m.Y/geometry.Length(s.ScaleY))))
+	}
+	return all
+}
+
+func TestCrossesAreTheSamePointsOnBothSheets(t *testing.T) {
+	joins := 0
+	for _, c := range layAll(t, sampleStrip()) {
+		byName := map[string]int{}
+		for i, s := range c.sheets {
+			byName[s.Name] = i
+		}
+		for i, s := range c.sheets {
+			for _, e := range []side{rightSide, bottomSide} {
+				k, ok := byName[s.neighbour(e)]
+				if !ok || c.overlap < leastCrossed {
+					continue
+				}
+				joins++
+				other := c.sheets[k]
+				from, to := s.joinLine(e)
+				cut := leftSide
+				if e == bottomSide {
+					cut = topSide
+				}
+				if a, b := other.joinLine(cut); a.Distance(from) > 1e-6 || b.Distance(to) > 1e-6 {
+					t.Errorf("%s: %s meets %s on %v to %v and on %v to %v", c.name, s.Name, other.Name, from, to, a, b)
+				}
+				onLine := func(all []geometry.Point) (on []geometry.Point) {
+					for _, p := range all {
+						off, along := p.X-from.X, p.Y-from.Y
+						if e == bottomSide {
+							off, along = along, off
+						}
+						if math.Abs(float64(off)) < 1e-6 && along > 0 && along < from.Distance(to) {
+							on = append(on, p)
+						}
+					}
+					return on
+				}
+				mine, theirs := onLine(crossesOn(c.pages[i], s)), onLine(crossesOn(c.pages[k], other))
+				if len(mine) < 2 || len(mine) != len(theirs) {
+					t.Errorf("%s: %s has %d crosses on its join with %s, which has %d", c.name, s.Name, len(mine), other.Name, len(theirs))
+					continue
+				}
+				shared := s.Area.Intersect(other.Area)
+				for j, p := range mine {
+					if p.Distance(theirs[j]) > 1e-6 {
+						t.Errorf("%s: %s puts a cross at %v, %s at %v", c.name, s.Name, p, other.Name, theirs[j])
+					}
+					if !shared.Grow(-crossReach(c.overlap) + geometry.Tolerance).Contains(p) {
+						t.Errorf("%s: the cross at %v is not wholly in %v", c.name, p, shared)
+					}
+					for _, q := range mine[:j] {
+						if p.Distance(q) < 2*crossArm {
+							t.Errorf("%s: crosses at %v and %v run together", c.name, p, q)
+						}
+					}
+				}
+			}
+		}
+	}
+	if joins < 50 {
+		t.Errorf("only %d joins were looked at", joins)
+	}
+}
+
+// Of two sheets that meet one has the line to cut, the other the line to lay the cut edge on.
+func TestOneSheetOfTwoIsCut(t *testing.T) {
+	for _, c := range layAll(t, sampleStrip()) {
+		for i, s := range c.sheets {
+			var cuts, covers int
+			for _, k := range furnitureOf(c.pages[i]).Strokes {
+				b := k.Path.Bounds()
+				whole := b.W() >= s.Usable().W()-1e-6 || b.H() >= s.Usable().H()-1e-6
+				switch {
+				case k.Pen == trimPen && whole:
+					cuts++
+				case k.Pen == coverPen && whole:
+					covers++
+				}
+			}
+			wantCuts, wantCovers := 0, 0
+			for _, e := range []side{leftSide, topSide, rightSide, bottomSide} {
+				if s.neighbour(e) == "" {
+					continue
+				}
+				if e.cut() {
+					wantCuts++
+				} else {
+					wantCovers++
+				}
+			}
+			if cuts != wantCuts || covers != wantCovers {
+				t.Errorf("%s, %s: %d lines to cut and %d to cover, want %d and %d", c.name, s.Name, cuts, covers, wantCuts, wantCovers)
+			}
+		}
+	}
+}

@@ -1,0 +1,80 @@
+package paper
+
+import (
+	"math"
+
+	"underlay/geometry"
+)
+
+// Pens of the small picture of a whole guide.
+var (
+	overviewPen = Pen{Continuous, 0.13, Grey(90)}
+	gridPen     = Pen{Continuous, 0.35, Ink{}}
+)
+
+// leastShown is the smallest a line may come out in the picture and still be drawn.
+const leastShown = 0.3 * geometry.Millimetre
+
+// Overview returns a small picture of d with its sheets over it, as large as goes into box, a
+// part of a page, and in the middle of it: two views, the second to lie over the first. Each sheet is shown up to its joins, its name in the
+// middle of it; where the letters would come out under 1 mm high there are no names. Text and
+// fills of d are left out, and lines too small to see.
+func Overview(d *Drawing, sheets []Sheet, box geometry.Rect) []View {
+	picture, over := &Drawing{Bounds: box}, &Drawing{Bounds: box}
+	views := []View{pageView(picture), pageView(over)}
+	whole := d.Bounds
+	for _, s := range sheets {
+		whole = whole.Union(s.Kept)
+	}
+	if whole.Empty() || box.Empty() {
+		return views
+	}
+	k := math.Min(float64(box.W()/whole.W()), float64(box.H()/whole.H()))
+	shrink := func(p geometry.Point) geometry.Point {
+		return p.Sub(whole.Centre()).Mul(k).Add(box.Centre())
+	}
+	for _, s := range d.Strokes {
+		b := s.Path.Bounds()
+		if max(b.W(), b.H())*geometry.Length(k) < leastShown {
+			continue
+		}
+		pen := overviewPen
+		pen.Type = s.Pen.Type
+		picture.Stroke(s.Path.Map(shrink), pen)
+	}
+	cells := make([]geometry.Rect, len(sheets))
+	for i, s := range sheets {
+		cells[i] = geometry.Rect{Min: shrink(s.Kept.Min), Max: shrink(s.Kept.Max)}
+		over.Stroke(cells[i].Polygon().Path(), gridPen)
+	}
+	h := overviewHeight(sheets, cells)
+	if h == 0 {
+		return views
+	}
+	for i, s := range sheets {
+		l := Label{Text: s.Name, At: cells[i].Centre(), Height: h, Bold: true}
+		over.Fill(l.Box().Grow(h*0.4).Polygon().Path(), Grey(255))
+		over.Write(l)
+	}
+	return views
+}
+
+// overviewHeight returns the one height of letters at which every name fits well inside its
+// sheet, or 0.
+func overviewHeight(sheets []Sheet, cells []geometry.Rect) geometry.Length {
+	for _, h := range []geometry.Length{5, 3.5, 2.5, 1.8, 1.4, 1} {
+		fits := true
+		for i, s := range sheets {
+			// A third of the sheet, so that what the name stands on can still be made out.
+			across, down := cells[i].W()/2.5, cells[i].H()/2.5
+			if h < 2 {
+				across, down = cells[i].W()*0.8, cells[i].H()*0.8
+			}
+			fits = fits && TextWidth(s.Name, h, true) <= across && h <= down
+		}
+		if fits {
+			return h
+		}
+	}
+	return 0
+}

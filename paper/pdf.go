@@ -1,0 +1,223 @@
+package paper
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+	"time"
+	"unicode"
+	"unicode/utf16"
+
+	"github.com/go-pdf/fpdf"
+
+	"underlay/geometry"
+)
+
+// maxSide is the longest side of a page, in PDF units, that common readers take (ISO 32000-1,
+// Annex C).
+const maxSide = 14400
+
+// WritePDF writes doc as a PDF file: pages of exactly the sizes given, drawn at true size, to
+// be printed without scaling. The same document gives the same bytes. It fails where there is
+// no page, where a page has no size, and where w does.
+func WritePDF(w io.Writer, doc Document) error {
+	leaves := flattenParts(nil, doc.Parts, 0)
+	if len(leaves) == 0 {
+		return errors.New("nothing to print: no pages were asked for")
+	}
+	for i, s := range leaves {
+		if !(s.page.Size.W > 0 && s.page.Size.H > 0) || math.IsInf(float64(s.page.Size.W+s.page.Size.H), 0) {
+			return fmt.Errorf("page %d is %g x %g mm; a page needs a width and a height above 0",
+				i+1, s.page.Size.W, s.page.Size.H)
+		}
+	}
+	pdf := newWriter(doc, leaves)
+	for i, s := range leaves {
+		pdf.SetPage(i + 1)
+		for _, v := range s.page.Views {
+			pdf.draw(v, s)
+		}
+	}
+	var out bytes.Buffer
+	if err := pdf.Output(&out); err != nil {
+		return fmt.Errorf("writing the PDF: %w", err)
+	}
+	file := out.Bytes()
+	if doc.Date.IsZero() {
+		blankDates(file)
+	}
+	file, err := amend(file, doc.Attachment, leaves)
+	if err != nil {
+		return fmt.Errorf("writing the PDF: %w", err)
+	}
+	_, err = w.Write(file)
+	return err
+}
+
+// leaf is a page with what the list of contents says of it.
+type leaf struct {
+	page     Page
+	contents []entry
+}
+
+// entry is a line in the list of contents.
+type entry struct {
+	name  string
+	level int
+}
+
+// unit returns the page's user unit: how many 1/72 inch one unit of its coordinates is, the
+// least whole number that keeps its sides within the readers' limit (ISO 32000-1, Table 30).
+func (s leaf) unit() int {
+	side := float64(max(s.page.Size.W, s.page.Size.H)) * pointsPerMM
+	return max(1, int(math.Ceil(side/maxSide-1e-9)))
+}
+
+// size returns the page's size in its own units, to the hundredth that fpdf writes.
+func (s leaf) size() fpdf.SizeType {
+	side := func(l geometry.Length) float64 {
+		return math.Round(float64(l)*pointsPerMM/float64(s.unit())*100) / 100
+	}
+	return fpdf.SizeType{Wd: side(s.page.Size.W), Ht: side(s.page.Size.H)}
+}
+
+// flattenParts adds the pages of parts and of their children to leaves, each part's entry in
+// the contents with the first of its pages. A part without pages is left out.
+func flattenParts(leaves []leaf, parts []Part, level int) []leaf {
+	for _, p := range parts {
+		first := len(leaves)
+		for _, page := range p.Pages {
+			leaves = append(leaves, leaf{page: page})
+		}
+		leaves = flattenParts(leaves, p.Children, level+1)
+		if first < len(leaves) {
+			s := &leaves[first]
+			s.contents = append([]entry{{p.Name, level}}, s.contents...)
+		}
+	}
+	return leaves
+}
+
+// writer writes pages with fpdf, in PDF units, and remembers what fpdf does not.
+type writer struct {
+	*fpdf.Fpdf
+	height float64 // of the page added last, which fpdf takes for that of all
+	faces  map[string]bool
+}
+
+// newWriter returns a writer that has all the pages, still blank, and the list of contents.
+func newWriter(doc Document, leaves []leaf) *writer {
+	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "pt", OrientationStr: "P", Size: leaves[0].size()})
+	pdf.SetMargins(0, 0, 0)
+	pdf.SetAutoPageBreak(false, 0)
+	pdf.SetCatalogSort(true)
+	pdf.SetTitle(textString(doc.Title), false)
+	pdf.SetProducer("underlay", false)
+	pdf.SetCreator("underlay", false)
+	date := doc.Date.UTC()
+	if doc.Date.IsZero() {
+		date = time.Unix(0, 0).UTC() // blanked in the end
+	}
+	pdf.SetCreationDate(date)
+	pdf.SetModificationDate(date)
+	last := leaves[len(leaves)-1].size().Ht
+	for _, s := range leaves {
+		pdf.AddPageFormat("P", s.size())
+		for _, e := range s.contents {
+			// fpdf measures the place of every entry from the top of the last page; -1 means
+			// something else to it.
+			y := last - s.size().Ht
+			if y == -1 {
+				y -= 0.001
+			}
+			// No font is set yet: with one set, fpdf would encode the name again.
+			pdf.Bookmark(textString(e.name), e.level, y)
+		}
+	}
+	return &writer{Fpdf: pdf, height: last, faces: map[string]bool{}}
+}
+
+// draw draws a view on the current page, which is s.
+func (w *writer) draw(v View, s leaf) {
+	marks := v.Marks
+	if marks == nil {
+		marks = everything(v.Drawing, v.Area)
+	}
+	c := &content{view: v, unit: pointsPerMM / float64(s.unit()), height: s.size().Ht}
+	c.open()
+	for _, i := range marks.Fills {
+		c.fill(v.Drawing.Fills[i])
+	}
+	for _, i := range marks.Strokes {
+		c.stroke(v.Drawing.Strokes[i])
+	}
+	for _, i := range marks.Labels {
+		w.label(c, v.Drawing.Labels[i])
+	}
+	c.shut()
+	w.flush(c)
+}
+
+func (w *writer) flush(c *content) {
+	w.RawWriteBuf(bytes.NewReader(c.out))
+	c.out = c.out[:0]
+}
+
+func (w *writer) label(c *content, l Label) {
+	text, _ := Legible(l.Text)
+	if text == "" || l.Height <= 0 {
+		return
+	}
+	style := ""
+	if l.Bold {
+		style = "B"
+	}
+	if !w.faces[style] {
+		// fpdf writes into the bytes it is given.
+		w.AddUTF8FontFromBytes("go", style, bytes.Clone(faceOf(l.Bold).ttf))
+		w.faces[style] = true
+	}
+	if !c.fontSet || c.bold != l.Bold {
+		w.flush(c)
+		w.SetFont("go", style, 1)
+		c.bold, c.fontSet = l.Bold, true
+	}
+	c.openText(l)
+	w.flush(c)
+	w.Text(0, w.height, text)
+	c.shut()
+}
+
+// textString returns s as a PDF text string (ISO 32000-1, 7.9.2.2): as it is where it is all
+// ASCII, else in UTF-16, big end first, with a byte order mark.
+func textString(s string) string {
+	ascii := true
+	s = strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return ' '
+		}
+		ascii = ascii && r < unicode.MaxASCII
+		return r
+	}, s)
+	if ascii {
+		return s
+	}
+	out := []byte{0xFE, 0xFF}
+	for _, u := range utf16.Encode([]rune(s)) {
+		out = append(out, byte(u>>8), byte(u))
+	}
+	return string(out)
+}
+
+// blankDates writes spaces over the dates, which fpdf puts after everything a user can name.
+func blankDates(file []byte) {
+	for _, key := range []string{"/CreationDate (", "/ModDate ("} {
+		at := bytes.LastIndex(file, []byte(key))
+		for i := at; i >= 0 && i < len(file) && file[i] != '\n'; i++ {
+			file[i] = ' '
+		}
+	}
+}

@@ -1,0 +1,157 @@
+package paper
+
+import (
+	"strings"
+
+	"underlay/geometry"
+)
+
+// sign makes a small drawing to be set down on a page where there is room: d moved so that
+// all of it, tails of letters and accents included, lies in Bounds, which start at (0, 0).
+func sign(d Drawing) Drawing {
+	var all geometry.Rect
+	first := true
+	hold := func(r geometry.Rect) {
+		if first {
+			all, first = r, false
+		}
+		all = all.Union(r)
+	}
+	for _, s := range d.Strokes {
+		hold(s.Path.Bounds())
+	}
+	for _, f := range d.Fills {
+		hold(f.Path.Bounds())
+	}
+	for _, l := range d.Labels {
+		hold(l.Extent())
+	}
+	moved := Drawing{Bounds: geometry.Rect{Max: all.Max.Sub(all.Min)}}
+	moved.add(d, geometry.Point{}.Sub(all.Min))
+	return moved
+}
+
+// add draws e on d, moved by p.
+func (d *Drawing) add(e Drawing, p geometry.Point) {
+	move := func(q geometry.Point) geometry.Point { return q.Add(p) }
+	for _, f := range e.Fills {
+		d.Fill(f.Path.Map(move), f.Ink)
+	}
+	for _, s := range e.Strokes {
+		d.Stroke(s.Path.Map(move), s.Pen)
+	}
+	for _, l := range e.Labels {
+		l.At = move(l.At)
+		d.Write(l)
+	}
+}
+
+// Heights of letters (ISO 3098), from large to small.
+var (
+	nameHeights  = []geometry.Length{14, 10, 7, 5}
+	tightHeights = []geometry.Length{7, 5, 3.5, 2.5, 1.8}
+	stripHeights = []geometry.Length{2.5, 1.8}
+)
+
+// nameSigns returns the sheet's name, from the largest letters to the smallest, with the
+// guide's mark in letters half as high after it. Figures and capitals only: no tails.
+func nameSigns(name, guide string, heights []geometry.Length, ink Ink) []Drawing {
+	var signs []Drawing
+	for _, h := range heights {
+		var d Drawing
+		w := TextWidth(name, h, true)
+		d.Write(Label{Text: name, At: geometry.Pt(0, h), Anchor: AnchorBottomLeft, Height: h, Bold: true, Ink: ink})
+		if guide != "" {
+			small := max(h/2, 1.8)
+			d.Write(Label{Text: guide, At: geometry.Pt(w+h*0.4, h), Anchor: AnchorBottomLeft, Height: small, Ink: ink})
+		}
+		signs = append(signs, sign(d))
+	}
+	return signs
+}
+
+// stripSigns returns the title strip, for each height of letters, in every way it may be
+// broken into rows: one row, then two, up to a row for each line.
+func stripSigns(lines []string) [][]Drawing {
+	var byHeight [][]Drawing
+	for _, h := range stripHeights {
+		var signs []Drawing
+		for rows := 1; rows <= len(lines); rows++ {
+			signs = append(signs, textSign(breakLines(lines, rows, h), h))
+		}
+		byHeight = append(byHeight, signs)
+	}
+	return byHeight
+}
+
+// textSign returns rows of text, one under the other.
+func textSign(rows []string, h geometry.Length) Drawing {
+	const pitch = 1.9 // from row to row, in heights of capitals
+	var d Drawing
+	for i, row := range rows {
+		y := h * pitch * geometry.Length(i)
+		d.Write(Label{Text: row, At: geometry.Pt(0, y), Anchor: AnchorBottomLeft, Height: h})
+	}
+	return sign(d)
+}
+
+// breakLines puts the lines into so many rows, in their order, the longest row as short as
+// can be.
+func breakLines(lines []string, rows int, h geometry.Length) []string {
+	if rows <= 1 || len(lines) <= 1 {
+		return []string{strings.Join(lines, " · ")}
+	}
+	var best []string
+	var least geometry.Length
+	for first := 1; first <= len(lines)-rows+1; first++ {
+		broken := append(breakLines(lines[:first], 1, h), breakLines(lines[first:], rows-1, h)...)
+		var longest geometry.Length
+		for _, row := range broken {
+			longest = max(longest, TextWidth(row, h, false))
+		}
+		if best == nil || longest < least {
+			best, least = broken, longest
+		}
+	}
+	return best
+}
+
+// Neighbours' names: height of the letters, and size of the triangle that points there.
+const (
+	neighbourHeight = 3.5 * geometry.Millimetre
+	pointer         = 2.4 * geometry.Millimetre
+)
+
+// neighbourSigns returns a neighbour's name with a triangle that points to it: beside the
+// name, or, for a narrow place, above it.
+func neighbourSigns(name string, e side) []Drawing {
+	const h, gap = neighbourHeight, 1.2
+	w := TextWidth(name, h, false)
+	text := func(x, y geometry.Length) Label {
+		return Label{Text: name, At: geometry.Pt(x, y), Anchor: AnchorBottomLeft, Height: h}
+	}
+	var beside Drawing
+	if e == rightSide {
+		beside.Write(text(0, h))
+		beside.Fill(triangle(geometry.Pt(w+gap+pointer/2, h/2), e), Ink{})
+	} else {
+		beside.Fill(triangle(geometry.Pt(pointer/2, h/2), e), Ink{})
+		beside.Write(text(pointer+gap, h))
+	}
+	var above Drawing
+	above.Fill(triangle(geometry.Pt(max(w, pointer)/2, pointer/2), e), Ink{})
+	above.Write(text((max(w, pointer)-w)/2, pointer+gap+h))
+	return []Drawing{sign(beside), sign(above)}
+}
+
+// triangle points to a side, its middle at p.
+func triangle(p geometry.Point, e side) geometry.Path {
+	r := pointer / 2
+	turn := [...]geometry.Angle{leftSide: 180, topSide: 270, rightSide: 0, bottomSide: 90}[e]
+	return geometry.Polygon{{X: -r, Y: -r}, {X: r, Y: 0}, {X: -r, Y: r}}.Turn(turn).Move(p).Path()
+}
+
+// cutSigns returns the word that says where the sheet is cut.
+func cutSigns() []Drawing {
+	return []Drawing{textSign([]string{"cut"}, 2.5), textSign([]string{"cut"}, 1.8)}
+}

@@ -1,0 +1,171 @@
+package paper
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"underlay/geometry"
+)
+
+// Stock is a kind of paper to print on. A roll has a width and no height; "one sheet" has
+// neither: the page is as large as the layout.
+type Stock struct {
+	Name     string
+	Size     geometry.Size // upright: the shorter side across
+	Roll     bool
+	OneSheet bool
+}
+
+// The sides a page may have: smaller ones hold no check bar, and no printer takes larger ones.
+const (
+	leastSide   = 50 * geometry.Millimetre
+	longestPage = 10 * geometry.Metre
+)
+
+// Stocks returns the papers that have a name of their own: ISO 216 in millimetres, ASME Y14.1
+// and the North American office sizes in inches.
+func Stocks() []Stock {
+	iso := func(name string, w, h geometry.Length) Stock {
+		return Stock{Name: name, Size: geometry.Size{W: w, H: h}}
+	}
+	inches := func(name string, w, h geometry.Length) Stock {
+		return iso(name, w*geometry.Inch, h*geometry.Inch)
+	}
+	return []Stock{
+		iso("A0", 841, 1189),
+		iso("A1", 594, 841),
+		iso("A2", 420, 594),
+		iso("A3", 297, 420),
+		iso("A4", 210, 297),
+		iso("A5", 148, 210),
+		iso("A6", 105, 148),
+		inches("Letter", 8.5, 11),
+		inches("Legal", 8.5, 14),
+		inches("Tabloid", 11, 17),
+		inches("ANSI C", 17, 22),
+		inches("ANSI D", 22, 34),
+		inches("ANSI E", 34, 44),
+	}
+}
+
+// oneSheet is the name of the paper as large as the layout.
+const oneSheet = "one sheet"
+
+// ParseStock reads the name of a paper ("A4", "ansi c"; capitals do not matter), a size
+// ("610 x 900 mm"), a roll ("roll 610 mm") or "one sheet". The Stock's Name is the one way
+// to write it. The error says what to write instead.
+func ParseStock(s string) (Stock, error) {
+	word := strings.ToLower(strings.Join(strings.Fields(s), " "))
+	if word == oneSheet {
+		return Stock{Name: oneSheet, OneSheet: true}, nil
+	}
+	for _, k := range Stocks() {
+		if strings.ToLower(k.Name) == word {
+			return k, nil
+		}
+	}
+	if rest, ok := strings.CutPrefix(word, "roll"); ok && (rest == "" || strings.ContainsAny(rest[:1], " 0123456789.-")) {
+		return parseRoll(s, strings.TrimSpace(rest))
+	}
+	if word != "" && strings.ContainsAny(word[:1], "0123456789.-+") {
+		return parseSheet(s)
+	}
+	return Stock{}, unknownStock(s, word)
+}
+
+func parseRoll(s, width string) (Stock, error) {
+	if width == "" {
+		return Stock{}, fmt.Errorf("%q does not say how wide the roll is; write its width, such as \"roll 610 mm\"", s)
+	}
+	w, err := geometry.ParsePositive(width)
+	if err != nil {
+		return Stock{}, fmt.Errorf("the roll's width: %w", err)
+	}
+	if err := checkSide("a roll", w); err != nil {
+		return Stock{}, err
+	}
+	return Stock{Name: "roll " + millimetres(w) + " mm", Size: geometry.Size{W: w}, Roll: true}, nil
+}
+
+func parseSheet(s string) (Stock, error) {
+	size, err := geometry.ParseSize(s)
+	if err != nil {
+		return Stock{}, err
+	}
+	if size.W > size.H {
+		size = size.Swap()
+	}
+	if err := checkSide("a sheet", size.W); err != nil {
+		return Stock{}, err
+	}
+	if err := checkSide("a sheet", size.H); err != nil {
+		return Stock{}, err
+	}
+	return Stock{Name: millimetres(size.W) + " × " + millimetres(size.H) + " mm", Size: size}, nil
+}
+
+func checkSide(what string, l geometry.Length) error {
+	switch {
+	case l < leastSide-geometry.Tolerance:
+		return fmt.Errorf("%s %s mm wide is too small to print on; write %s mm or more", what, millimetres(l), millimetres(leastSide))
+	case l > longestPage+geometry.Tolerance:
+		return fmt.Errorf("%s with a side of %s mm is larger than a page can be; write %s mm or less", what, millimetres(l), millimetres(longestPage))
+	}
+	return nil
+}
+
+func unknownStock(s, word string) error {
+	const forms = `a size such as "610 x 900 mm", "roll 610 mm" or "one sheet"`
+	names := make([]string, 0, len(Stocks()))
+	best, least := "", len([]rune(word))/2+1
+	for _, k := range Stocks() {
+		names = append(names, k.Name)
+		if d := slips(word, strings.ToLower(k.Name)); d < least {
+			best, least = k.Name, d
+		}
+	}
+	for _, k := range []string{oneSheet, "roll"} {
+		if d := slips(word, k); d < least {
+			best, least = k, d
+		}
+	}
+	hint := ""
+	switch best {
+	case "":
+	case "roll":
+		hint = ` did you mean "roll 610 mm"?`
+	default:
+		hint = fmt.Sprintf(" did you mean %q?", best)
+	}
+	return fmt.Errorf("%q is not a paper this knows;%s write one of %s, or %s", s, hint, strings.Join(names, ", "), forms)
+}
+
+// slips counts the letters to change, put in or leave out to make one word of the other
+// (Levenshtein's distance).
+func slips(a, b string) int {
+	s, t := []rune(a), []rune(b)
+	row := make([]int, len(t)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range s {
+		corner := row[0]
+		row[0] = i + 1
+		for j := range t {
+			change := corner
+			if s[i] != t[j] {
+				change++
+			}
+			corner = row[j+1]
+			row[j+1] = min(change, row[j]+1, row[j+1]+1)
+		}
+	}
+	return row[len(t)]
+}
+
+// millimetres writes a length as a number of millimetres, to a ten-thousandth.
+func millimetres(l geometry.Length) string {
+	return strconv.FormatFloat(math.Round(l.Millimetres()*1e4)/1e4, 'f', -1, 64)
+}

@@ -1,0 +1,219 @@
+package paper
+
+import (
+	"math"
+	"strings"
+	"sync"
+	"unicode"
+
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/goregular"
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
+	"golang.org/x/text/unicode/norm"
+
+	"underlay/geometry"
+)
+
+// face is a typeface that goes into the PDF. Its measures are in ems, y down from the line
+// the letters stand on.
+type face struct {
+	ttf    []byte
+	capTop float64 // height of a capital H
+	glyphs map[rune]glyph
+}
+
+type glyph struct {
+	advance float64 // to the next letter
+	ink     [4]float64
+}
+
+// The sides of a glyph's ink.
+const (
+	inkLeft = iota
+	inkTop
+	inkRight
+	inkBottom
+)
+
+// faces are the regular and the bold face.
+var faces = sync.OnceValue(func() [2]face {
+	return [2]face{measure(goregular.TTF), measure(gobold.TTF)}
+})
+
+func faceOf(bold bool) *face {
+	f := faces()
+	if bold {
+		return &f[1]
+	}
+	return &f[0]
+}
+
+// measure reads the measures of a typeface that comes with the program: one that cannot be
+// read is a fault of the build, not of anything a user gave.
+func measure(ttf []byte) face {
+	f, err := sfnt.Parse(ttf)
+	if err != nil {
+		panic(err)
+	}
+	var buf sfnt.Buffer
+	// At one unit an em the measures come out in the face's own units, unrounded.
+	size := fixed.I(int(f.UnitsPerEm()))
+	ems := func(x fixed.Int26_6) float64 { return float64(x) / float64(size) }
+	known := face{ttf: ttf, glyphs: map[rune]glyph{}}
+	for r := rune(' '); r <= unicode.MaxRune; r++ {
+		i, err := f.GlyphIndex(&buf, r)
+		if err != nil || i == 0 || unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || r == unicode.ReplacementChar {
+			continue
+		}
+		b, advance, err := f.GlyphBounds(&buf, i, size, font.HintingNone)
+		if err != nil {
+			continue
+		}
+		known.glyphs[r] = glyph{
+			// A PDF gives widths in whole thousandths of an em (ISO 32000-1, 9.7.4.3).
+			advance: math.Round(1000*ems(advance)) / 1000,
+			ink:     [4]float64{ems(b.Min.X), ems(b.Min.Y), ems(b.Max.X), ems(b.Max.Y)},
+		}
+	}
+	known.capTop = -known.glyphs['H'].ink[inkTop]
+	return known
+}
+
+// em returns the size of type at which capitals are as high as height.
+func (f *face) em(height geometry.Length) geometry.Length {
+	return height / geometry.Length(f.capTop)
+}
+
+// notShown stands for a letter the face has not got.
+const notShown = '\u25a1'
+
+// Legible returns text as it is shown: line breaks, tabs and the like are spaces, runs of
+// them one space, none at either end; a letter and its accent are one letter where there is
+// such a one; every letter the face has not got (which takes in all that are written from
+// right to left) is a small square. Whole is false where a letter got lost that way.
+func Legible(text string) (shown string, whole bool) {
+	if plain(text) {
+		return text, true
+	}
+	whole = true
+	glyphs := faceOf(false).glyphs
+	letters := strings.Map(func(r rune) rune {
+		_, known := glyphs[r]
+		switch {
+		case unicode.IsSpace(r) || unicode.IsControl(r):
+			return ' '
+		case known:
+			return r
+		case unicode.Is(unicode.Cf, r) || unicode.Is(unicode.Variation_Selector, r):
+			return -1 // has no shape of its own
+		}
+		whole = false
+		if unicode.Is(unicode.M, r) {
+			return -1 // an accent: what it stands on is shown
+		}
+		return notShown
+	}, norm.NFC.String(text))
+	return strings.Join(strings.Fields(letters), " "), whole
+}
+
+// plain tells, quickly, that text is shown as it is.
+func plain(text string) bool {
+	space := true
+	for i := range len(text) {
+		c := text[i]
+		if c < ' ' || c > '~' || c == ' ' && space {
+			return false
+		}
+		space = c == ' '
+	}
+	return !space || text == ""
+}
+
+// TextWidth returns the length of a line of text, as shown, with capitals of the given height.
+func TextWidth(text string, height geometry.Length, bold bool) geometry.Length {
+	text, _ = Legible(text)
+	f := faceOf(bold)
+	var sum float64
+	for _, r := range text {
+		sum += f.glyphs[r].advance
+	}
+	return f.em(height) * geometry.Length(sum)
+}
+
+// Shorten returns text as shown, cut and ended with an ellipsis where it would be longer than
+// limit; where not even that fits, nothing.
+func Shorten(text string, height geometry.Length, bold bool, limit geometry.Length) string {
+	text, _ = Legible(text)
+	const ellipsis = "\u2026"
+	f := faceOf(bold)
+	room := float64(limit/f.em(height)) + 1e-9
+	cut, used := 0, f.glyphs['\u2026'].advance
+	fits := used <= room
+	var whole float64
+	for i, r := range text {
+		if used <= room {
+			cut = i
+		}
+		used += f.glyphs[r].advance
+		whole += f.glyphs[r].advance
+	}
+	switch {
+	case whole <= room:
+		return text
+	case !fits:
+		return ""
+	}
+	return strings.TrimRight(text[:cut], " ") + ellipsis
+}
+
+// start returns where the text begins, on the line the letters stand on.
+func (l Label) start() geometry.Point {
+	p := l.At
+	switch l.Anchor {
+	case AnchorMiddle, AnchorTop, AnchorBottom:
+		p.X -= TextWidth(l.Text, l.Height, l.Bold) / 2
+	case AnchorRight, AnchorTopRight, AnchorBottomRight:
+		p.X -= TextWidth(l.Text, l.Height, l.Bold)
+	}
+	switch l.Anchor {
+	case AnchorMiddle, AnchorLeft, AnchorRight:
+		p.Y += l.Height / 2
+	case AnchorTop, AnchorTopLeft, AnchorTopRight:
+		p.Y += l.Height
+	}
+	return p
+}
+
+// Box returns the label's box in the drawing's frame: from the start to the end of the text,
+// from the top of the capitals to the line they stand on.
+func (l Label) Box() geometry.Rect {
+	p := l.start()
+	return geometry.Rect{
+		Min: geometry.Pt(p.X, p.Y-l.Height),
+		Max: geometry.Pt(p.X+TextWidth(l.Text, l.Height, l.Bold), p.Y),
+	}
+}
+
+// Extent returns the least rectangle, in the drawing's frame, that holds the label's box and
+// all its ink: accents above it and tails below it.
+func (l Label) Extent() geometry.Rect {
+	text, _ := Legible(l.Text)
+	f := faceOf(l.Bold)
+	p, em := l.start(), f.em(l.Height)
+	r := geometry.Rect{Min: geometry.Pt(p.X, p.Y-l.Height), Max: p}
+	var x float64
+	at := func(x, y float64) geometry.Point {
+		return p.Add(geometry.Pt(em*geometry.Length(x), em*geometry.Length(y)))
+	}
+	for _, c := range text {
+		g := f.glyphs[c]
+		r = r.Union(geometry.Rect{
+			Min: at(x+min(0, g.ink[inkLeft]), g.ink[inkTop]),
+			Max: at(x+max(g.advance, g.ink[inkRight]), g.ink[inkBottom]),
+		})
+		x += g.advance
+	}
+	return r
+}

@@ -1,0 +1,216 @@
+package paper
+
+import (
+	"image"
+	"math"
+	"strings"
+	"testing"
+	"unicode"
+	"unicode/utf8"
+
+	"github.com/google/go-cmp/cmp"
+	"golang.org/x/text/unicode/bidi"
+
+	"underlay/geometry"
+	"underlay/testdata/pdfread"
+)
+
+// onePage writes a page that shows a drawing from its (0, 0) on, and reads it back.
+func onePage(t *testing.T, d *Drawing, size geometry.Size) *pdfread.Page {
+	t.Helper()
+	view := View{Drawing: d, Area: geometry.RectAt(geometry.Point{}, size), ScaleX: 1, ScaleY: 1}
+	doc := Document{Parts: []Part{{Name: "page", Pages: []Page{{Size: size, Views: []View{view}}}}}}
+	return pdfread.Open(t, write(t, doc)).Pages()[0]
+}
+
+// inked returns the least rectangle of dots that holds all that is darker than half grey.
+func inked(img *image.Gray) image.Rectangle {
+	var r image.Rectangle
+	for y := img.Rect.Min.Y; y < img.Rect.Max.Y; y++ {
+		for x := img.Rect.Min.X; x < img.Rect.Max.X; x++ {
+			if img.GrayAt(x, y).Y < 128 {
+				r = r.Union(image.Rect(x, y, x+1, y+1))
+			}
+		}
+	}
+	return r
+}
+
+// The height of lettering is that of its capitals (ISO 3098-1, h).
+func TestCapitalsAreAsHighAsAsked(t *testing.T) {
+	const dpi = 600
+	dot := 25.4 / dpi
+	for _, height := range []geometry.Length{2.5, 10, 20} {
+		for _, bold := range []bool{false, true} {
+			d := &Drawing{}
+			l := Label{Text: "H", At: geometry.Pt(20, 20), Height: height, Bold: bold}
+			d.Write(l)
+			ink, box := inked(onePage(t, d, geometry.Size{W: 40, H: 40}).Render(dpi)), l.Box()
+			top, bottom := float64(ink.Min.Y)*dot, float64(ink.Max.Y)*dot
+			if math.Abs(top-float64(box.Min.Y)) > dot || math.Abs(bottom-float64(box.Max.Y)) > dot {
+				t.Errorf("H %v mm high, bold %v, is drawn from %.3f to %.3f mm, want %.3f to %.3f",
+					height, bold, top, bottom, box.Min.Y, box.Max.Y)
+			}
+		}
+	}
+}
+
+func TestTextIsAsWideAsMeasured(t *testing.T) {
+	const many = 40
+	for _, bold := range []bool{false, true} {
+		for _, letter := range []string{"H", "i", "½", "Ж", "ő", "□"} {
+			d := &Drawing{}
+			for i, text := range []string{letter, strings.Repeat(letter, many)} {
+				d.Write(Label{Text: text, At: geometry.Pt(5, geometry.Length(20+20*i)), Anchor: AnchorLeft, Height: 3.5, Bold: bold})
+			}
+			texts := onePage(t, d, geometry.Size{W: 300, H: 60}).Texts()
+			drawn := texts[1].Box.W() - texts[0].Box.W()
+			measured := TextWidth(strings.Repeat(letter, many-1), 3.5, bold)
+			if math.Abs(float64(drawn-measured)) > 0.01 {
+				t.Errorf("%d of %q, bold %v: drawn %.4f mm, measured %.4f", many-1, letter, bold, drawn, measured)
+			}
+		}
+	}
+}
+
+func TestExtentHoldsTheInk(t *testing.T) {
+	const dpi = 600
+	for _, text := range []string{"gjpqy", "ÅÉ", "fern", "Hxf"} {
+		d := &Drawing{}
+		l := Label{Text: text, At: geometry.Pt(50, 20), Height: 10, Bold: true}
+		d.Write(l)
+		ink := inked(onePage(t, d, geometry.Size{W: 100, H: 40}).Render(dpi))
+		dots := func(n int) geometry.Length { return geometry.Length(n) * geometry.Inch / dpi }
+		drawn := geometry.Rect{
+			Min: geometry.Pt(dots(ink.Min.X), dots(ink.Min.Y)), Max: geometry.Pt(dots(ink.Max.X), dots(ink.Max.Y)),
+		}
+		if e := l.Extent(); !e.Grow(dots(1)).Holds(drawn) {
+			t.Errorf("%s: ink in %v is outside %v", text, drawn, e)
+		}
+		if !l.Extent().Holds(l.Box()) {
+			t.Errorf("%s: the box %v is outside the extent %v", text, l.Box(), l.Extent())
+		}
+	}
+}
+
+func TestAnchors(t *testing.T) {
+	w := TextWidth("fern", 5, false)
+	at := geometry.Pt(100, 50)
+	for anchor, corner := range map[Anchor]geometry.Point{
+		AnchorMiddle:      geometry.Pt(100-w/2, 47.5),
+		AnchorLeft:        geometry.Pt(100, 47.5),
+		AnchorRight:       geometry.Pt(100-w, 47.5),
+		AnchorTop:         geometry.Pt(100-w/2, 50),
+		AnchorBottom:      geometry.Pt(100-w/2, 45),
+		AnchorTopLeft:     geometry.Pt(100, 50),
+		AnchorTopRight:    geometry.Pt(100-w, 50),
+		AnchorBottomLeft:  geometry.Pt(100, 45),
+		AnchorBottomRight: geometry.Pt(100-w, 45),
+	} {
+		got := Label{Text: "fern", At: at, Anchor: anchor, Height: 5}.Box()
+		if want := geometry.RectAt(corner, geometry.Size{W: w, H: 5}); !got.Min.Near(want.Min) || !got.Max.Near(want.Max) {
+			t.Errorf("anchor %d: box %v, want %v", anchor, got, want)
+		}
+	}
+}
+
+func TestLegible(t *testing.T) {
+	for _, c := range []struct {
+		text, shown string
+		whole       bool
+	}{
+		{"floor cushion", "floor cushion", true},
+		{"", "", true},
+		{"  bench\trunner\r\n2 ", "bench runner 2", true},
+		{"a\u00a0b", "a b", true},
+		{"Łódź Ελλάς Жар-птица 17¾″ × 60 µm", "Łódź Ελλάς Жар-птица 17¾″ × 60 µm", true},
+		{"cafe\u0301", "café", true},                   // an accent of its own
+		{"soft\u00adhyphen\u200b", "softhyphen", true}, // signs without a shape
+		{"fern 🌿", "fern □", false},
+		{"fern 🌿\ufe0f", "fern □", false},
+		{"שלום", "□□□□", false},
+		{"سلام", "□□□□", false},
+		{"फ़र्न", "□□□", false}, // the vowel signs go with their letters
+		{"a\xffb", "a□b", false},
+		{"q\u0301", "q", false},
+	} {
+		shown, whole := Legible(c.text)
+		if shown != c.shown || whole != c.whole {
+			t.Errorf("%q is shown as %q, whole %v; want %q, %v", c.text, shown, whole, c.shown, c.whole)
+		}
+		if again, _ := Legible(shown); again != shown {
+			t.Errorf("%q shown once more is %q", shown, again)
+		}
+	}
+}
+
+func TestFacesHaveTheSameLettersNoneFromRightToLeft(t *testing.T) {
+	f := faces()
+	letters := func(f face) map[rune]bool {
+		m := map[rune]bool{}
+		for r := range f.glyphs {
+			m[r] = true
+		}
+		return m
+	}
+	if d := cmp.Diff(letters(f[0]), letters(f[1])); d != "" {
+		t.Error(d)
+	}
+	for r := range f[0].glyphs {
+		p, _ := bidi.LookupRune(r)
+		if c := p.Class(); c == bidi.R || c == bidi.AL || unicode.IsControl(r) {
+			t.Errorf("%q would be shown", r)
+		}
+	}
+	if _, ok := f[0].glyphs[notShown]; !ok {
+		t.Error("the sign for letters not shown is not shown")
+	}
+}
+
+func TestShorten(t *testing.T) {
+	const text = "floor cushion, front: fern ground"
+	full := TextWidth(text, 5, false)
+	for limit := geometry.Length(0); limit < full+5; limit += 0.37 {
+		s := Shorten(text, 5, false, limit)
+		if w := TextWidth(s, 5, false); w > limit+geometry.Tolerance {
+			t.Errorf("%q is %v mm long, more than %v", s, w, limit)
+		}
+		cut, shortened := strings.CutSuffix(s, "…")
+		switch {
+		case limit >= full && s != text:
+			t.Errorf("%q is cut though the whole fits %v mm", s, limit)
+		case limit < full && !strings.HasPrefix(text, cut):
+			t.Errorf("%q does not begin %q", cut, text)
+		case limit < full && !shortened && s != "":
+			t.Errorf("%q does not show that it is cut", s)
+		case limit < full && s != "":
+			next := strings.TrimPrefix(text, cut)
+			longer := cut + next[:1] + "…"
+			if next[0] != ' ' && TextWidth(longer, 5, false) <= limit {
+				t.Errorf("%q is cut where %q fits %v mm", s, longer, limit)
+			}
+		}
+	}
+	if s := Shorten("fern", 5, false, 0.5); s != "" {
+		t.Errorf("%q in half a millimetre", s)
+	}
+}
+
+func FuzzLegible(f *testing.F) {
+	f.Add("fern")
+	f.Add("e\u0301\t🌿\xff שלום")
+	f.Fuzz(func(t *testing.T, text string) {
+		shown, _ := Legible(text)
+		if !utf8.ValidString(shown) || strings.TrimSpace(shown) != shown {
+			t.Errorf("%q is shown as %q", text, shown)
+		}
+		for _, r := range shown {
+			if _, ok := faceOf(true).glyphs[r]; !ok {
+				t.Errorf("%q is shown with %q, which the face has not got", text, r)
+			}
+		}
+		if w := TextWidth(text, 5, true); w < 0 || w > 0 != (shown != "") {
+			t.Errorf("%q is %v mm long", text, w)
+		}
+	})
+}
