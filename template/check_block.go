@@ -1,0 +1,222 @@
+package template
+
+import (
+	"math"
+	"strings"
+
+	"underlay/geometry"
+)
+
+// leastFace is the least side a carved face may have.
+const leastFace = 1 * geometry.Millimetre
+
+// The shapes of a face, the default first.
+var blockShapes = []string{"rectangle", "round", "hexagon", "outline"}
+
+// checkBlocks reads every [[block]]. The map gets all names; a block that is not good is nil
+// there.
+func checkBlocks(s section, raw []rawBlock, named map[string]*Block) []*Block {
+	if len(raw) == 0 {
+		if !s.has("block") {
+			s.r.add(0, "", `there is no block; add [[block]] with name = "fern" and print = "90 x 90 mm"`)
+		} else {
+			s.key("block", []any{}).say("there is no block in the list; write [[block]], and its keys below")
+		}
+		return nil
+	}
+	var blocks []*Block
+	lines := map[string]int{}
+	for i := range raw {
+		b := section{r: s.r, node: s.node.keys["block"].items[i], label: "this block"}
+		name := b.uniqueName(raw[i].Name, "block", "fern", lines)
+		if name != "" {
+			b.label = "block " + quote(name)
+		}
+		block := checkBlock(b, &raw[i])
+		if name != "" && named[name] == nil {
+			named[name] = block
+		}
+		if block != nil {
+			block.Name = name
+			blocks = append(blocks, block)
+		}
+	}
+	return blocks
+}
+
+// uniqueName reads the name of a thing, and refuses one that another thing has already.
+// It returns "" where there is none.
+func (s section) uniqueName(raw any, thing, example string, lines map[string]int) string {
+	e := s.key("name", raw)
+	name, ok := e.name(example)
+	if !ok {
+		s.needs("name", quote(example))
+		return ""
+	}
+	if line := lines[name]; line > 0 {
+		e.say("%s is the name of the %s in line %d already; write another name for one of them", quote(name), thing, line)
+		return name
+	}
+	lines[name] = e.node.line
+	return name
+}
+
+// checkBlock reads one [[block]]; nil where it is not good.
+func checkBlock(s section, raw *rawBlock) *Block {
+	b := &Block{}
+	var known bool
+	b.Shape, known = s.key("shape", raw.Shape).word(blockShapes, blockShapes[0])
+	b.Inked = checkInked(s, raw)
+	if !known {
+		return nil
+	}
+	if ok := checkFace(s, raw, b); !ok {
+		// The wood is read for its own sake; it cannot be compared with the face.
+		checkWood(s, raw, nil)
+		return nil
+	}
+	if !checkWood(s, raw, b) {
+		return nil
+	}
+	return b
+}
+
+func checkInked(s section, raw *rawBlock) float64 {
+	e := s.key("inked", raw.Inked)
+	v, ok := e.number("0.55", 0, 1)
+	if ok && v == 0 {
+		e.say("0 means that no paint is carried; write the share that does, such as 0.55")
+	}
+	return v
+}
+
+// checkFace reads the carved face.
+func checkFace(s section, raw *rawBlock, b *Block) bool {
+	print, points := s.key("print", raw.Print), s.key("outline", raw.Outline)
+	if b.Shape == "outline" {
+		return checkFaceOutline(s, raw, b)
+	}
+	if points.given() {
+		points.say(`belongs to shape = "outline", and this block's is %s; take one of the two out`, quote(b.Shape))
+	}
+	example := map[string]string{"rectangle": "90 x 90 mm", "round": "60 mm", "hexagon": "60 mm"}[b.Shape]
+	s.needs("print", quote(example))
+	size, single, ok := print.sizeOrSingle(example)
+	if !ok || !print.faceLargeEnough(size) {
+		return false
+	}
+	switch b.Shape {
+	case "rectangle":
+		if single {
+			print.say("the shape is a rectangle, which has two sides; write %s, or give another shape", quote(twice(raw.Print)))
+			return false
+		}
+		b.Face = geometry.RectOutline(geometry.RectAround(geometry.Point{}, size))
+	case "round":
+		if !print.isDiameter(size) {
+			return false
+		}
+		size.H = size.W
+		b.Face = geometry.CircleOutline(geometry.Point{}, size.W/2)
+	case "hexagon":
+		if size, ok = print.hexagon(size, single); !ok {
+			return false
+		}
+		b.Face = geometry.HexagonOutline(geometry.RectAround(geometry.Point{}, size))
+	}
+	b.Size = size
+	return true
+}
+
+// twice makes a size of a length, as text: "60 mm" to "60 x 60 mm".
+func twice(raw any) string {
+	text, _ := raw.(string)
+	for i, c := range text {
+		if c != ' ' && (c < '0' || c > '9') && c != '.' && c != '/' {
+			return strings.TrimSpace(text[:i]) + " x " + strings.TrimSpace(text)
+		}
+	}
+	return text
+}
+
+// sizeOrSingle reads "90 x 80 mm", or "60 mm" for both sides.
+func (e entry) sizeOrSingle(example string) (size geometry.Size, single, ok bool) {
+	size, ok = parsed(e, example, func(s string) (geometry.Size, error) {
+		size, one, err := geometry.ParseSizeOrDiameter(s)
+		single = one
+		return size, err
+	})
+	return size, single, ok && e.inRange(size.W, size.H)
+}
+
+func (e entry) faceLargeEnough(size geometry.Size) bool {
+	if min(size.W, size.H) >= leastFace-geometry.Tolerance {
+		return true
+	}
+	e.say("a face this small cannot be placed by hand; write 1 mm or more for either side")
+	return false
+}
+
+// isDiameter refuses two sides that differ.
+func (e entry) isDiameter(size geometry.Size) bool {
+	if math.Abs(float64(size.W-size.H)) <= float64(geometry.Tolerance) {
+		return true
+	}
+	e.say("a round thing is as wide as it is high; write its diameter alone, such as %s", quote(e.s.r.show(size.W)))
+	return false
+}
+
+// hexagonHeight is the height of a regular hexagon over its width across the flats, which
+// stand left and right.
+var hexagonHeight = geometry.Length(2 / math.Sqrt(3))
+
+// hexagonSlack is how far off a written height may be: sizes are written to a tenth.
+const hexagonSlack = 0.05 * geometry.Millimetre
+
+// hexagon makes the size of a hexagon exact: its height follows from its width.
+func (e entry) hexagon(size geometry.Size, single bool) (geometry.Size, bool) {
+	high := size.W * hexagonHeight
+	if !single && math.Abs(float64(size.H-high)) > float64(hexagonSlack+geometry.Tolerance) {
+		e.say("a hexagon %s across its flat sides, left and right, is %s high; write its width alone, such as %s",
+			e.s.r.show(size.W), e.s.r.show(high), quote(e.s.r.show(size.W)))
+		return size, false
+	}
+	return geometry.Size{W: size.W, H: high}, true
+}
+
+// checkFaceOutline reads a face given by its corners.
+func checkFaceOutline(s section, raw *rawBlock, b *Block) bool {
+	e := s.key("outline", raw.Outline)
+	s.needs("outline", `["0 x 0 mm", "90 x 0 mm", "45 x 80 mm"]`)
+	corners, ok := e.polygon()
+	if !ok {
+		return false
+	}
+	bounds := corners.Bounds()
+	if !e.faceLargeEnough(bounds.Size()) {
+		return false
+	}
+	if print := s.key("print", raw.Print); print.given() {
+		size, ok := print.size("90 x 90 mm")
+		if !ok || !print.matches(size, bounds.Size()) {
+			return false
+		}
+	}
+	b.Size = bounds.Size()
+	b.Face = geometry.PolygonOutline(corners.Move(geometry.Point{}.Sub(bounds.Centre())))
+	return true
+}
+
+// outlineSlack is how far a written size may be off the bounds of an outline.
+const outlineSlack = 0.05 * geometry.Millimetre
+
+// matches refuses a size that is not that of an outline's bounds.
+func (e entry) matches(size, bounds geometry.Size) bool {
+	off := max(math.Abs(float64(size.W-bounds.W)), math.Abs(float64(size.H-bounds.H)))
+	if off <= float64(outlineSlack+geometry.Tolerance) {
+		return true
+	}
+	e.say("the outline is %s wide and %s high, not %s by %s; leave %s out, or correct the outline",
+		e.s.r.show(bounds.W), e.s.r.show(bounds.H), e.s.r.show(size.W), e.s.r.show(size.H), e.key)
+	return false
+}

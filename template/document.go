@@ -1,0 +1,209 @@
+package template
+
+import (
+	"fmt"
+	"slices"
+
+	"underlay/geometry"
+	"underlay/paper"
+)
+
+// SheetPlace is a sheet of the document that is at true size, and the page it is on, counted
+// from 1.
+type SheetPlace struct {
+	Page  int
+	Item  string
+	Part  string
+	Sheet paper.Sheet
+}
+
+// part is one kind of papers an item gets.
+type part struct {
+	name  string
+	make  func(d *document, ip *ItemPlan) error
+	usual bool // printed unless the maker says which
+}
+
+// parts has a line for each part of the PDF, in the order they are bound.
+func parts() []part {
+	return []part{
+		{"guide", (*document).addGuide, true},
+	}
+}
+
+// Parts returns the names of all parts.
+func Parts() []string { return partNames(func(part) bool { return true }) }
+
+// UsualParts returns the names of the parts made unless the maker says which.
+func UsualParts() []string { return partNames(func(p part) bool { return p.usual }) }
+
+func partNames(keep func(part) bool) []string {
+	var names []string
+	for _, p := range parts() {
+		if keep(p) {
+			names = append(names, p.name)
+		}
+	}
+	return names
+}
+
+// document is a PDF under way.
+type document struct {
+	plan   *Plan
+	doc    paper.Document
+	places []SheetPlace
+	pages  int
+}
+
+// Document draws the parts named, for every item of the plan. The error is of type Problems:
+// a guide of more sheets than anyone would tape, a job with nothing to print.
+func (p *Plan) Document(names []string) (paper.Document, []SheetPlace, error) {
+	job := p.Job
+	d := &document{plan: p, doc: paper.Document{
+		Title:      job.Title,
+		Attachment: paper.Attachment{Name: "job.toml", Content: job.Source},
+	}}
+	for _, ip := range p.Items {
+		if len(ip.Passes) == 0 {
+			return paper.Document{}, nil, Problems{job.problem(ip.Item.Line, "item %q has no pass, so there is nothing to draw; add [[item.pass]] with block and gap below it", ip.Item.Name)}
+		}
+		d.doc.Parts = append(d.doc.Parts, paper.Part{Name: ip.Item.Name})
+		for _, part := range parts() {
+			if !slices.Contains(names, part.name) {
+				continue
+			}
+			if err := part.make(d, ip); err != nil {
+				return paper.Document{}, nil, err
+			}
+		}
+	}
+	return d.doc, d.places, nil
+}
+
+// add binds pages in, as a part of the item last begun.
+func (d *document) add(name string, pages []paper.Page) {
+	item := &d.doc.Parts[len(d.doc.Parts)-1]
+	item.Children = append(item.Children, paper.Part{Name: name, Pages: pages})
+	d.pages += len(pages)
+}
+
+// mostSheets is the most sheets a job may take.
+const mostSheets = 2000
+
+// addGuide draws the guide for each face of an item that differs.
+func (d *document) addGuide(ip *ItemPlan) error {
+	job := d.plan.Job
+	for _, face := range ip.Faces() {
+		layout := face.layout(job)
+		if err := d.checkSheets(ip, layout); err != nil {
+			return err
+		}
+		tiling, err := job.tile(layout)
+		if err != nil {
+			return Problems{job.problem(0, "%s", err)}
+		}
+		drawing := newGuide(job, face)
+		sheets, pages := paper.Sheets(drawing, tiling, face.strip(job))
+		name := "guide"
+		if n := face.Name(); n != "" {
+			name += ", " + n
+		}
+		front := sheetMap(job, face, drawing, sheets)
+		for i, s := range sheets {
+			d.places = append(d.places, SheetPlace{d.pages + len(front) + i + 1, ip.Item.Name, "guide", s})
+		}
+		d.add(name, append(front, pages...))
+	}
+	return nil
+}
+
+// layout is the part of the item's frame its guide takes up.
+func (f FacePlan) layout(job *Job) geometry.Rect { return f.Item.Area.cloth.Grow(job.Paper.Reach) }
+
+// tile spreads a layout over the job's paper.
+func (j *Job) tile(layout geometry.Rect) (paper.Tiling, error) {
+	p := j.Paper
+	return paper.Tile(layout, p.Stock, p.Margin, p.Overlap, j.Printer.Scale())
+}
+
+// Scale is what the printer needs drawn larger or smaller.
+func (p Printer) Scale() paper.Scale { return paper.Correction(p.Across, p.Down) }
+
+// checkSheets refuses a guide of more sheets than a job may take, and says what would do.
+func (d *document) checkSheets(ip *ItemPlan, layout geometry.Rect) error {
+	job, p := d.plan.Job, d.plan.Job.Paper
+	n, err := paper.CountSheets(layout, p.Stock, p.Margin, p.Overlap, job.Printer.Scale())
+	if err != nil {
+		return Problems{job.problem(0, "%s", err)}
+	}
+	if len(d.places)+n <= mostSheets {
+		return nil
+	}
+	what := "write a larger paper"
+	for _, s := range paper.Stocks() {
+		if m, err := paper.CountSheets(layout, s, p.Margin, p.Overlap, job.Printer.Scale()); err == nil && len(d.places)+m <= mostSheets {
+			what = fmt.Sprintf("paper %q takes %d", s.Name, m)
+			break
+		}
+	}
+	if p.Extent != EdgesExtent {
+		what += `, and extent = "edges" leaves out the sheets inside the cloth`
+	}
+	return Problems{job.problem(ip.Item.Line, "item %q: its guide takes %d sheets of %s, and a job may take %d; %s",
+		ip.Item.Name, n, p.Stock.Name, mostSheets, what)}
+}
+
+// strip is what every sheet of a guide says about itself.
+func (f FacePlan) strip(job *Job) paper.Strip {
+	lines := []string{f.Label()}
+	if len(f.Passes) == 1 {
+		lines = append(lines, f.Passes[0].printWords(job.Units), borderWords(job.Units, f.Passes[0].Choice().Border))
+	} else {
+		for i, p := range f.Passes {
+			if i == 2 && len(f.Passes) > 3 {
+				lines = append(lines, fmt.Sprintf("and %d passes more", len(f.Passes)-2))
+				break
+			}
+			lines = append(lines, p.printWords(job.Units))
+		}
+	}
+	for i, l := range lines {
+		lines[i] = paper.Shorten(l, 2.5, false, 90)
+	}
+	return paper.Strip{Lines: lines, Mark: job.Mark(), Inches: job.Units == geometry.UnitInch}
+}
+
+// printWords is a pass in a few words: block and gap.
+func (p *PassPlan) printWords(u geometry.Unit) string {
+	return p.Pass.Block.Name + " " + u.FormatSize(p.Pass.Block.Size) + ", " + gapWords(u, p.Choice().Gap)
+}
+
+// summary is a pass in one line: block, gap, border.
+func (p *PassPlan) summary(u geometry.Unit) string {
+	return p.printWords(u) + ", " + borderWords(u, p.Choice().Border)
+}
+
+// gapWords says how far apart the prints stand.
+func gapWords(u geometry.Unit, g Spacing) string {
+	one := func(l geometry.Length) string {
+		if l < 0 {
+			return "lap " + u.Format(-l)
+		}
+		return "gap " + u.Format(l)
+	}
+	if absLength(g.Across-g.Down) <= geometry.Tolerance {
+		return one(g.Across)
+	}
+	return one(g.Across) + " across, " + one(g.Down) + " down"
+}
+
+// borderWords says how much plain cloth is left.
+func borderWords(u geometry.Unit, b geometry.Edges) string {
+	switch near := func(a, b geometry.Length) bool { return absLength(a-b) <= geometry.Tolerance }; {
+	case b.Even():
+		return "border " + u.Format(b.Top)
+	case near(b.Top, b.Bottom) && near(b.Left, b.Right):
+		return fmt.Sprintf("border %s left and right, %s top and bottom", u.Format(b.Left), u.Format(b.Top))
+	}
+	return fmt.Sprintf("border top %s, right %s, bottom %s, left %s", u.Number(b.Top), u.Number(b.Right), u.Number(b.Bottom), u.Format(b.Left))
+}

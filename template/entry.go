@@ -1,0 +1,210 @@
+package template
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
+// longestName is the most characters a name may have.
+const longestName = 300
+
+// section is one table of the job file being checked.
+type section struct {
+	r     *reader
+	node  *node
+	label string // what a message calls it: `item "book bag"`
+}
+
+// entry is one key of a section, or one place in its list, with its value; nil: not given.
+type entry struct {
+	s      section
+	key    string
+	value  any
+	node   *node // nil: not given
+	inList bool
+}
+
+func (s section) key(key string, value any) entry {
+	n := s.node.keys[key]
+	if n == nil {
+		// go-toml takes "Border" for border; here it is an unknown key.
+		value = nil
+	}
+	return entry{s: s, key: key, value: value, node: n}
+}
+
+// report adds a problem of a place, unless one is reported there already.
+func (s section) report(at *node, key, format string, args ...any) {
+	if at.blamed {
+		return
+	}
+	at.blamed = true
+	s.r.add(at.line, key, fmt.Sprintf(format, args...))
+}
+
+// say reports a problem of the section as a whole, at its heading. There may be several.
+func (s section) say(format string, args ...any) {
+	s.r.add(s.node.line, "", fmt.Sprintf(format, args...))
+}
+
+// has tells whether a key is given, or was meant by one that is misspelt.
+func (s section) has(key string) bool {
+	if s.node.keys[key] != nil {
+		return true
+	}
+	for _, n := range s.node.keys {
+		if n.meant == key {
+			return true
+		}
+	}
+	return false
+}
+
+// needs reports a key that must be there and is not.
+func (s section) needs(key, example string) {
+	if !s.has(key) {
+		s.say("%s has no %s; add %s = %s", s.label, key, key, example)
+	}
+}
+
+// given tells whether the key is there at all, good or bad.
+func (e entry) given() bool { return e.node != nil }
+
+// faulty tells whether a key is there, and something has been said against it.
+func (s section) faulty(key string) bool {
+	n := s.node.keys[key]
+	return n != nil && n.blamed
+}
+
+// say reports a problem of the value; the key is put before it.
+func (e entry) say(format string, args ...any) {
+	at := e.node
+	if at == nil {
+		at = e.s.node
+	}
+	e.s.report(at, e.key, format, args...)
+}
+
+// wrong reports a value of the wrong kind.
+func (e entry) wrong(is, write string) {
+	if e.inList {
+		e.s.report(e.node, e.key, "%s; write %s", is, write)
+		return
+	}
+	e.s.report(e.node, "", "%s = %s; write %s = %s", e.key, is, e.key, write)
+}
+
+// wrongKind reports a value that is, say, a list where a text should be.
+func (e entry) wrongKind(write string) {
+	is := shown(e.node.source)
+	switch e.node.form {
+	case list:
+		is = "[...] is a list"
+	case table, tables:
+		is = "{...} is a table"
+	case single:
+		is += " is " + kindOf(e.value)
+	}
+	e.wrong(is, write)
+}
+
+func kindOf(v any) string {
+	switch v.(type) {
+	case string:
+		return "a text"
+	case int64, float64:
+		return "a number without quotes"
+	case bool:
+		return "neither text nor number"
+	}
+	return "a date"
+}
+
+// text reads a text.
+func (e entry) text(example string) (string, bool) {
+	switch v := e.value.(type) {
+	case nil:
+		return "", false
+	case string:
+		return v, true
+	case int64, float64:
+		e.wrong(shown(e.node.source)+" is a number without quotes", quote(e.node.source))
+	default:
+		e.wrongKind(quote(example))
+	}
+	return "", false
+}
+
+// name reads what the maker calls a thing.
+func (e entry) name(example string) (string, bool) {
+	s, ok := e.text(example)
+	switch {
+	case !ok:
+		return "", false
+	case strings.TrimSpace(s) == "":
+		e.say("the name is empty; write one such as %s", quote(example))
+		return "", false
+	case utf8.RuneCountInString(s) > longestName:
+		e.say("this name is longer than %d characters; write a shorter one", longestName)
+		return "", false
+	}
+	return s, true
+}
+
+// word reads one of a few known words; otherwise where the key is not given.
+func (e entry) word(known []string, otherwise string) (string, bool) {
+	s, ok := e.text(known[0])
+	if !ok {
+		return otherwise, !e.given()
+	}
+	return s, e.knows(s, known)
+}
+
+// knows tells whether s is one of the known words, and reports where it is not.
+func (e entry) knows(s string, known []string) bool {
+	if slices.Contains(known, s) {
+		return true
+	}
+	if near, ok := nearest(s, known); ok {
+		e.say("%s is not known here; write %s", quote(s), quote(near))
+	} else {
+		e.say("%s is not known here; write %s", quote(s), oneOf(known))
+	}
+	return false
+}
+
+// yes reads true or false.
+func (e entry) yes() (bool, bool) {
+	v, ok := e.value.(bool)
+	if !ok && e.given() {
+		e.wrongKind("true or false")
+	}
+	return v, ok
+}
+
+// list reads a list; example is how one looks.
+func (e entry) list(example string) ([]entry, bool) {
+	if !e.given() {
+		return nil, false
+	}
+	values, ok := e.value.([]any)
+	if !ok {
+		if s, text := e.value.(string); text {
+			e.wrong(quote(s)+" is not a list", "["+quote(s)+"]")
+		} else {
+			e.wrongKind(example)
+		}
+		return nil, false
+	}
+	if len(values) == 0 {
+		e.wrong("[] is empty", example+", or leave the line out")
+		return nil, false
+	}
+	entries := make([]entry, len(values))
+	for i, v := range values {
+		entries[i] = entry{s: e.s, key: e.key, value: v, node: e.node.items[i], inList: true}
+	}
+	return entries, true
+}

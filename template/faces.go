@@ -1,0 +1,80 @@
+package template
+
+import (
+	"slices"
+	"strings"
+)
+
+// FacePlan is what is printed on one face of an item, or on several that are alike: one guide
+// serves them.
+type FacePlan struct {
+	Item   *ItemPlan
+	Names  []string // none where the job names no faces
+	Passes []FacePass
+}
+
+// FacePass is a pass as it falls on a face: numbers run on through the passes of a face.
+type FacePass struct {
+	*PassPlan
+	First int // number of its first print on this face
+}
+
+// Name returns the names of the faces in words, "front and back"; "" where there are none.
+func (f FacePlan) Name() string { return inWords(f.Names) }
+
+// Label returns the item's name with the faces', where it has some.
+func (f FacePlan) Label() string {
+	if f.Name() == "" {
+		return f.Item.Item.Name
+	}
+	return f.Item.Item.Name + ", " + f.Name()
+}
+
+// Count returns the number of prints on one such face.
+func (f FacePlan) Count() int {
+	n := 0
+	for _, p := range f.Passes {
+		n += len(p.Prints)
+	}
+	return n
+}
+
+// Faces returns a plan for each face that differs. Faces without a pass are left out.
+func (ip *ItemPlan) Faces() []FacePlan {
+	names := ip.Item.Faces
+	if len(names) == 0 {
+		names = []string{""}
+	}
+	var faces []FacePlan
+	for _, name := range names {
+		f := FacePlan{Item: ip}
+		first := 1
+		for _, p := range ip.Passes {
+			if p.Pass.Face == "" || p.Pass.Face == name {
+				f.Passes = append(f.Passes, FacePass{p, first})
+				first += len(p.Prints)
+			}
+		}
+		if len(f.Passes) == 0 {
+			continue
+		}
+		same := slices.IndexFunc(faces, func(g FacePlan) bool { return slices.Equal(f.Passes, g.Passes) })
+		if same < 0 {
+			faces = append(faces, f)
+			same = len(faces) - 1
+		}
+		if name != "" {
+			faces[same].Names = append(faces[same].Names, name)
+		}
+	}
+	return faces
+}
+
+// inWords joins names: "a", "a and b", "a, b and c".
+func inWords(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	last := len(names) - 1
+	return strings.Join(names[:last], ", ") + " and " + names[last]
+}

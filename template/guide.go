@@ -1,0 +1,88 @@
+package template
+
+import (
+	"underlay/geometry"
+	"underlay/paper"
+)
+
+// guide draws a face at true size, in the frame of the item.
+type guide struct {
+	*paper.Drawing
+	job   *Job
+	face  FacePlan
+	pens  pens
+	crowd *crowd
+	cloth geometry.Rect // bounds of the item
+}
+
+// newGuide draws the guide for a face: the cloth, the prints, and outside the cloth the ticks.
+// With the extent "edges" only what lies outside the cloth, and the cloth's corners.
+func newGuide(job *Job, face FacePlan) *paper.Drawing {
+	cloth := face.Item.Area.cloth
+	g := &guide{
+		Drawing: &paper.Drawing{Bounds: cloth.Grow(job.Paper.Reach)},
+		job:     job, face: face, pens: newPens(job.Paper.Lines), crowd: newCrowd(), cloth: cloth,
+	}
+	if job.Paper.Extent == EdgesExtent {
+		g.drawCorners()
+	} else {
+		g.drawCloth()
+		g.drawPrints()
+	}
+	g.drawTicks()
+	return g.Drawing
+}
+
+// drawCloth draws what the cloth is: outline, hem, border line, zones, creases.
+func (g *guide) drawCloth() {
+	item := g.face.Item.Item
+	g.Stroke(item.Outline.Path(), g.pens.cloth)
+	if item.Hem > 0 {
+		if path, _, ok := item.Outline.Inset(item.Hem); ok {
+			g.Stroke(path, g.pens.hem)
+		}
+	}
+	if item.Border.Least() > 0 {
+		g.Stroke(g.face.Item.Area.Path(), g.pens.border)
+	}
+	for _, z := range item.Zones {
+		g.drawZone(z)
+	}
+	c := g.cloth.Centre()
+	g.Stroke(geometry.Line(geometry.Pt(c.X, g.cloth.Min.Y), geometry.Pt(c.X, g.cloth.Max.Y)), g.pens.crease)
+	g.Stroke(geometry.Line(geometry.Pt(g.cloth.Min.X, c.Y), geometry.Pt(g.cloth.Max.X, c.Y)), g.pens.crease)
+}
+
+// drawZone draws a zone kept clear: its edge, crossed out, and its name.
+func (g *guide) drawZone(z Zone) {
+	r := z.Rect
+	g.Stroke(r.Polygon().Path(), g.pens.zone)
+	h := geometry.Length(3.5)
+	name := paper.Shorten(z.Name, h, false, r.W()-2*h)
+	l := paper.Label{Text: name, At: geometry.Pt(r.Min.X+h, r.Min.Y+h), Anchor: paper.AnchorTopLeft, Height: h}
+	box := l.Extent().Grow(1)
+	if name == "" || !r.Holds(box) {
+		box = geometry.Rect{Min: r.Min, Max: r.Min}
+	} else {
+		g.Write(l)
+		g.crowd.take(box)
+	}
+	// One diagonal crosses the zone out; it passes clear of the name.
+	g.Stroke(geometry.Line(geometry.Pt(r.Min.X, r.Max.Y), geometry.Pt(r.Max.X, max(r.Min.Y, min(box.Max.Y, r.Max.Y)))), g.pens.zone)
+}
+
+// drawCorners draws the corners of the cloth alone.
+func (g *guide) drawCorners() {
+	leg := min(20*geometry.Millimetre, g.cloth.W()/4, g.cloth.H()/4)
+	for _, c := range []struct {
+		p      geometry.Point
+		dx, dy geometry.Length
+	}{
+		{g.cloth.Min, leg, leg},
+		{geometry.Pt(g.cloth.Max.X, g.cloth.Min.Y), -leg, leg},
+		{g.cloth.Max, -leg, -leg},
+		{geometry.Pt(g.cloth.Min.X, g.cloth.Max.Y), leg, -leg},
+	} {
+		g.Stroke(geometry.Chain(c.p.Add(geometry.Pt(c.dx, 0)), c.p, c.p.Add(geometry.Pt(0, c.dy))), g.pens.cloth)
+	}
+}

@@ -1,0 +1,141 @@
+package template
+
+import (
+	"strconv"
+
+	"underlay/geometry"
+	"underlay/paper"
+)
+
+// numberHeights are the heights of the numbers on prints (ISO 3098, and below it what tiny
+// blocks leave room for).
+var numberHeights = []geometry.Length{7, 5, 3.5, 2.5, 1.8, 1.3, 0.9, 0.6}
+
+// drawPrints draws every print of the face: footprint, wood, touch-down dot, number, arrow.
+func (g *guide) drawPrints() {
+	for i, p := range g.face.Passes {
+		pen := g.pens.pass(i)
+		for _, print := range p.Prints {
+			g.Stroke(print.Footprint.Outline.Path(), pen)
+		}
+		if wood := p.Pass.Block.Wood; !wood.None() {
+			for _, print := range p.Prints {
+				g.Stroke(wood.Place(print.Origin, print.Turn).Outline.Path(), g.pens.wood)
+			}
+		}
+		g.drawDots(p)
+	}
+	for i, p := range g.face.Passes {
+		g.drawNumbers(p, i)
+	}
+}
+
+// drawDots puts a dot in the touch-down corner of every print, just inside the footprint.
+func (g *guide) drawDots(p FacePass) {
+	r := dotRadius(p.Pass.Block)
+	for _, print := range p.Prints {
+		in := print.Origin.Sub(print.TouchDown)
+		at := print.TouchDown
+		if d := in.Norm(); d > 0 {
+			// A square corner's dot then clears both edges by half its radius.
+			at = at.Add(in.Mul(min(1, float64(2.1*r/d))))
+		}
+		dot := geometry.CircleOutline(at, r)
+		g.Fill(dot.Path(), paper.Ink{})
+		g.crowd.take(dot.Bounds())
+	}
+}
+
+func dotRadius(b *Block) geometry.Length {
+	return max(0.15, min(1.4, min(b.Size.W, b.Size.H)*0.02))
+}
+
+// marks is how number and arrow stand by the origin of a print: side by side, above or below
+// the origin, clear of both centre lines.
+type marks struct {
+	arrow  geometry.Length // its length
+	off    geometry.Length // kept from both centre lines
+	height geometry.Length // of the number
+}
+
+// arrangement returns the marks that fit a pass's block, number text of the given digits.
+func arrangement(b *Block, digits string) marks {
+	s := min(b.Size.W, b.Size.H)
+	m := marks{arrow: min(16, s*0.2), off: s * 0.07}
+	room := s/2 - 2*m.off
+	m.height = numberHeights[len(numberHeights)-1]
+	for _, h := range numberHeights {
+		if h <= s*0.09 && paper.TextWidth(digits, h, true) <= room {
+			m.height = h
+			break
+		}
+	}
+	return m
+}
+
+// places returns the middle of the arrow and the number's label for one of four sides of the
+// origin: number above left, below left, above right, below right, the arrow beside it.
+func (m marks) places(print Print, text string, side int) (arrow geometry.Point, number paper.Label) {
+	across, down := m.off+m.arrow/2, -(m.off + m.arrow/2)
+	anchor := paper.AnchorRight
+	x := -m.off
+	if side%2 == 1 {
+		down = -down
+	}
+	if side >= 2 {
+		across, x, anchor = -across, -x, paper.AnchorLeft
+	}
+	o := print.Origin
+	return o.Add(geometry.Pt(across, down)), paper.Label{
+		Text: text, At: o.Add(geometry.Pt(x, down)), Anchor: anchor, Height: m.height, Bold: true,
+	}
+}
+
+// drawNumbers writes the number of every print and draws its arrow, on the side of the origin
+// where neither is on a crease or on what other passes wrote.
+func (g *guide) drawNumbers(p FacePass, pass int) {
+	m := arrangement(p.Pass.Block, strconv.Itoa(p.First+len(p.Prints)-1))
+	c := g.cloth.Centre()
+	creases := []geometry.Rect{
+		{Min: geometry.Pt(c.X, g.cloth.Min.Y), Max: geometry.Pt(c.X, g.cloth.Max.Y)},
+		{Min: geometry.Pt(g.cloth.Min.X, c.Y), Max: geometry.Pt(g.cloth.Max.X, c.Y)},
+	}
+	for i, print := range p.Prints {
+		text := strconv.Itoa(p.First + i)
+		side, best := pass%4, -1
+		for k := range 4 {
+			try := (pass + k) % 4
+			arrow, number := m.places(print, text, try)
+			free := 0
+			for _, box := range []geometry.Rect{number.Extent(), geometry.RectAround(arrow, geometry.Size{W: m.arrow, H: m.arrow})} {
+				if g.crowd.free(box) && !box.Touches(creases[0]) && !box.Touches(creases[1]) {
+					free++
+				}
+				if within(print.Footprint.Outline, box) {
+					free++
+				}
+			}
+			if free > best {
+				side, best = try, free
+			}
+			if free == 4 {
+				break
+			}
+		}
+		arrow, number := m.places(print, text, side)
+		g.Stroke(geometry.UpArrow(arrow, m.arrow, print.Turn), g.pens.arrow)
+		g.Write(number)
+		g.crowd.take(number.Extent())
+		g.crowd.take(geometry.RectAround(arrow, geometry.Size{W: m.arrow, H: m.arrow}))
+	}
+}
+
+// within tells whether a box lies in an outline.
+func within(o geometry.Outline, box geometry.Rect) bool {
+	for _, c := range box.Polygon() {
+		if !o.Contains(c) {
+			return false
+		}
+	}
+	return true
+}

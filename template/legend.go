@@ -1,0 +1,63 @@
+package template
+
+import (
+	"underlay/geometry"
+	"underlay/paper"
+)
+
+// legendRow is the height of one line of the legend.
+const legendRow = 5.2 * geometry.Millimetre
+
+// legendLine is a line type and what it stands for.
+type legendLine struct {
+	pen  paper.Pen
+	text string
+}
+
+// legendLines lists the line types a guide uses.
+func legendLines(job *Job, face FacePlan) []legendLine {
+	p, item := newPens(job.Paper.Lines), face.Item.Item
+	lines := []legendLine{{p.cloth, "edge of the cloth"}, {p.crease, "crease: centre line of the cloth"}}
+	if job.Paper.Extent != EdgesExtent {
+		if item.Hem > 0 {
+			lines = append(lines, legendLine{p.hem, "hem"})
+		}
+		if item.Border.Least() > 0 {
+			lines = append(lines, legendLine{p.border, "border line: no print beyond it"})
+		}
+		wood := false
+		for i, pass := range face.Passes {
+			text := "a print, its number, its top, its first corner"
+			if len(face.Passes) > 1 {
+				text = "a print of " + pass.Pass.Name
+			}
+			lines = append(lines, legendLine{p.pass(i), text})
+			wood = wood || !pass.Pass.Block.Wood.None()
+		}
+		if wood {
+			lines = append(lines, legendLine{p.wood, "wood of the block"})
+		}
+	}
+	return append(lines, legendLine{p.tape, "outside the cloth: tape, from tick to tick"},
+		legendLine{p.tick, "outside the cloth: edge of a row or column"})
+}
+
+func legendHeight(face FacePlan, job *Job) geometry.Length {
+	return legendRow * geometry.Length((len(legendLines(job, face))+1)/2)
+}
+
+// legend draws the line types in two columns.
+func legend(job *Job, face FacePlan, box geometry.Rect) paper.View {
+	d := &paper.Drawing{Bounds: box}
+	lines := legendLines(job, face)
+	rows := (len(lines) + 1) / 2
+	const sample, height = 18 * geometry.Millimetre, 2.5 * geometry.Millimetre
+	for i, l := range lines {
+		x := box.Min.X + geometry.Length(i/rows)*box.W()/2
+		y := box.Min.Y + legendRow*(geometry.Length(i%rows)+0.5)
+		d.Stroke(geometry.Line(geometry.Pt(x, y), geometry.Pt(x+sample, y)), l.pen)
+		text := paper.Shorten(l.text, height, false, box.W()/2-sample-6)
+		d.Write(paper.Label{Text: text, At: geometry.Pt(x+sample+3, y), Anchor: paper.AnchorLeft, Height: height})
+	}
+	return paper.View{Drawing: d, Area: box, At: box.Min, ScaleX: 1, ScaleY: 1}
+}

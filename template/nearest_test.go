@@ -1,0 +1,66 @@
+package template
+
+import "testing"
+
+func TestNearest(t *testing.T) {
+	keys := jobShape().at([]string{"item", "pass"}).order
+	for _, c := range []struct {
+		word  string
+		known []string
+		want  string
+	}{
+		{"brik", repeatWords, "brick"},
+		{"birck", repeatWords, "brick"},
+		{"Brick", repeatWords, "brick"},
+		{"halfdrop", repeatWords, "half-drop"},
+		{"half_drop", repeatWords, "half-drop"},
+		{"half", repeatWords, "half-drop"},
+		{"ring", repeatWords, "rings"},
+		{"zigzag", repeatWords, ""},
+		{"gapp", keys, "gap"},
+		{"gap_across", keys, "gap-across"},
+		{"colors", keys, "colours"},
+		{"center-across", keys, "centre-across"},
+		{"rotation", keys, ""},
+		{"g", keys, ""},
+		{"", keys, ""},
+		{"inches", unitWords, "in"},
+		{"outwards", []string{"out", "in"}, "out"},
+		{"Фёрн", []string{"Ферн", "Мох"}, "Ферн"},
+	} {
+		got, ok := nearest(c.word, c.known)
+		if got != c.want || ok != (c.want != "") {
+			t.Errorf("nearest(%q) = %q, %v; want %q", c.word, got, ok, c.want)
+		}
+	}
+}
+
+// TestSlips checks distances counted by hand.
+func TestSlips(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		want int
+	}{
+		{"", "", 0}, {"gap", "gap", 0}, {"gap", "lap", 1}, {"gap", "ga", 1}, {"gap", "gapp", 1},
+		{"gpa", "gap", 1}, {"border", "bodrer", 1}, {"border", "broder", 1}, {"hem", "rim", 2}, {"", "hem", 3},
+	} {
+		if got := slips(c.a, c.b, 10); got != c.want {
+			t.Errorf("slips(%q, %q) = %d, want %d", c.a, c.b, got, c.want)
+		}
+		if got := slips(c.b, c.a, 10); got != c.want {
+			t.Errorf("slips(%q, %q) = %d, want %d", c.b, c.a, got, c.want)
+		}
+	}
+}
+
+func TestQuote(t *testing.T) {
+	for text, want := range map[string]string{
+		"fern":       `"fern"`,
+		"a\nb\x1b[1": `"a b [1"`,
+		"0123456789012345678901234567890123456789012345678901234567890": `"01234567890123456789012345678901234567890123456789012345678…"`,
+	} {
+		if got := quote(text); got != want {
+			t.Errorf("quote(%q) = %s, want %s", text, got, want)
+		}
+	}
+}

@@ -1,0 +1,231 @@
+package template
+
+import (
+	"errors"
+	"fmt"
+	"sort"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+)
+
+// node is a place in a job file: a table, a list, or a single value. The tree of them says
+// on which line everything was written, which the decoded values no longer know.
+type node struct {
+	line   int
+	form   form
+	source string           // a single value as it was written
+	keys   map[string]*node // of a table
+	order  []string         // its keys as they came
+	items  []*node          // of a list, or of a run of tables
+	// opened: the table has had its own [heading]; without one it exists only because
+	// something below it was named.
+	opened bool
+	// blamed: a problem of this place is reported already; one is enough.
+	blamed bool
+	// meant is the known key an unknown one was probably to be.
+	meant string
+}
+
+// form is what stands at a place.
+type form int
+
+const (
+	single form = iota
+	list        // [1, 2]
+	table       // [name], or name = {...}
+	tables      // [[name]], once or more, or a list of {...}
+)
+
+func newTable(line int) *node { return &node{line: line, form: table, keys: map[string]*node{}} }
+
+// put adds a place to a table.
+func (n *node) put(key string, child *node) {
+	n.keys[key] = child
+	n.order = append(n.order, key)
+}
+
+// each calls f for n and every table and value below it, with the names that lead there;
+// the tables of a run share their name. What stands in a list is part of its value.
+func (n *node) each(path []string, f func(path []string, n *node)) {
+	if n.form == tables {
+		for _, item := range n.items {
+			item.each(path, f)
+		}
+		return
+	}
+	f(path, n)
+	for _, k := range n.order {
+		n.keys[k].each(append(path[:len(path):len(path)], k), f)
+	}
+}
+
+// placer builds the tree.
+type placer struct {
+	parser   unstable.Parser
+	ends     []int // offsets of the line ends
+	root     *node
+	current  *node
+	problems Problems
+}
+
+// places reads where everything stands in a job file. Text that is no TOML, and keys or
+// tables given twice, are problems.
+func places(data []byte) (*node, Problems) {
+	p := &placer{root: newTable(1)}
+	for i, c := range data {
+		if c == '\n' {
+			p.ends = append(p.ends, i)
+		}
+	}
+	p.current = p.root
+	p.parser.Reset(data)
+	for p.parser.NextExpression() {
+		e := p.parser.Expression()
+		switch e.Kind {
+		case unstable.Table:
+			p.heading(e, false)
+		case unstable.ArrayTable:
+			p.heading(e, true)
+		case unstable.KeyValue:
+			p.keyValue(p.current, e)
+		}
+	}
+	var broken *unstable.ParserError
+	if errors.As(p.parser.Error(), &broken) {
+		line := p.lineAt(int(p.parser.Range(broken.Highlight).Offset))
+		p.report(line, "%s", syntaxText(p.lineText(line), broken.Message))
+	}
+	return p.root, p.problems
+}
+
+func (p *placer) report(line int, format string, args ...any) {
+	p.problems = append(p.problems, Problem{Line: line, Text: fmt.Sprintf(format, args...)})
+}
+
+// lineAt returns the line of an offset, counted from 1.
+func (p *placer) lineAt(offset int) int { return sort.SearchInts(p.ends, offset) + 1 }
+
+// lineText returns a line without its end.
+func (p *placer) lineText(line int) string {
+	data := p.parser.Data()
+	from, to := 0, len(data)
+	if line > 1 {
+		from = p.ends[line-2] + 1
+	}
+	if line <= len(p.ends) {
+		to = p.ends[line-1]
+	}
+	return strings.TrimSuffix(string(data[from:to]), "\r")
+}
+
+// heading enters the table of a [heading] or a [[heading]].
+func (p *placer) heading(e *unstable.Node, many bool) {
+	names, line := p.names(e)
+	at := p.descend(p.root, names[:len(names)-1], line)
+	// What stands below a heading that is refused still gets its places, outside the tree.
+	p.current = newTable(line)
+	if at == nil {
+		return
+	}
+	last := names[len(names)-1]
+	shown := strings.Join(names, ".")
+	there := at.keys[last]
+	switch {
+	case there == nil && many:
+		run := &node{line: line, form: tables, items: []*node{p.current}}
+		at.put(last, run)
+	case there == nil:
+		p.current.opened = true
+		at.put(last, p.current)
+	case many && there.form == tables:
+		there.items = append(there.items, p.current)
+	case many && there.form == table && !there.opened:
+		p.report(there.line, "this stands before the first [[%s]]; move it below the [[%s]] it belongs to", shown, shown)
+	case !many && there.form == tables:
+		p.report(line, "[%s] needs two brackets on each side, as in line %d; write [[%s]]", shown, there.line, shown)
+	case !many && there.form == table && !there.opened:
+		there.opened, there.line = true, line
+		p.current = there
+	case !many && there.form == table:
+		p.report(line, "[%s] is there twice, first in line %d; put its keys under one of them", shown, there.line)
+	default:
+		p.report(line, "%s is there twice, first in line %d; keep one of them", shown, there.line)
+	}
+}
+
+// descend follows names from a table, making the tables that are not there; nil where one of
+// them is no table.
+func (p *placer) descend(at *node, names []string, line int) *node {
+	for _, name := range names {
+		next := at.keys[name]
+		switch {
+		case next == nil:
+			next = newTable(line)
+			at.put(name, next)
+		case next.form == tables && len(next.items) > 0:
+			next = next.items[len(next.items)-1]
+		case next.form != table:
+			p.report(line, "%s is a single value in line %d and cannot have keys of its own; take one of them out", shown(name), next.line)
+			return nil
+		}
+		at = next
+	}
+	return at
+}
+
+// keyValue adds a key to a table.
+func (p *placer) keyValue(at *node, e *unstable.Node) {
+	names, line := p.names(e)
+	if at = p.descend(at, names[:len(names)-1], line); at == nil {
+		return
+	}
+	last := names[len(names)-1]
+	value := p.value(e.Value(), line)
+	if there := at.keys[last]; there != nil {
+		p.report(line, "%s is there twice, first in line %d; keep one of them", shown(last), there.line)
+		return
+	}
+	at.put(last, value)
+}
+
+// value returns the place of a value that begins in a line.
+func (p *placer) value(v *unstable.Node, line int) *node {
+	if v.Raw.Length > 0 {
+		line = p.lineAt(int(v.Raw.Offset))
+	}
+	switch v.Kind {
+	case unstable.InlineTable:
+		n := newTable(line)
+		n.opened = true
+		for it := v.Children(); it.Next(); {
+			p.keyValue(n, it.Node())
+		}
+		return n
+	case unstable.Array:
+		n := &node{line: line, form: list}
+		all := true
+		for it := v.Children(); it.Next(); {
+			item := p.value(it.Node(), line)
+			all = all && item.form == table
+			n.items = append(n.items, item)
+		}
+		if all && len(n.items) > 0 {
+			n.form = tables
+		}
+		return n
+	}
+	return &node{line: line, form: single, source: string(p.parser.Raw(v.Raw))}
+}
+
+// names returns the parts of an expression's key, and its line.
+func (p *placer) names(e *unstable.Node) (names []string, line int) {
+	for it := e.Key(); it.Next(); {
+		k := it.Node()
+		if line == 0 {
+			line = p.lineAt(int(k.Raw.Offset))
+		}
+		names = append(names, string(k.Data))
+	}
+	return names, line
+}

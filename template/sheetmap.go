@@ -1,0 +1,80 @@
+package template
+
+import (
+	"fmt"
+	"strconv"
+
+	"underlay/geometry"
+	"underlay/paper"
+)
+
+// readingStock is the paper of pages that are read: the job's own where that is a sheet for
+// the desk, else A4, or Letter where lengths are in inches.
+func (j *Job) readingStock() paper.Stock {
+	s := j.Paper.Stock
+	if !s.Roll && !s.OneSheet && s.Size.W >= 140 && s.Size.W <= 300 && s.Size.H >= 200 && s.Size.H <= 440 {
+		return s
+	}
+	name := "A4"
+	if j.Units == geometry.UnitInch {
+		name = "Letter"
+	}
+	for _, s := range paper.Stocks() {
+		if s.Name == name {
+			return s
+		}
+	}
+	return s
+}
+
+// newFlow begins pages that are read.
+func (j *Job) newFlow() *paper.Flow {
+	return paper.NewFlow(j.readingStock().Size, max(j.Paper.Margin, 14*geometry.Millimetre))
+}
+
+// sheetMap is the first page of a guide: a small picture of the layout over its sheets, how
+// to join them, what to check, and what the lines mean.
+func sheetMap(job *Job, face FacePlan, drawing *paper.Drawing, sheets []paper.Sheet) []paper.Page {
+	f := job.newFlow()
+	f.Title(face.Label(), fmt.Sprintf("Guide at true size: %s on %s. Mark %s.",
+		counted(len(sheets), "sheet", "sheets"), job.Paper.Stock.Name, job.Mark()))
+	for _, p := range face.Passes {
+		f.Text(fmt.Sprintf("%s: %s, prints %d to %d.", p.Pass.Name, p.summary(job.Units), p.First, p.First+len(p.Prints)-1))
+	}
+	f.Space(3)
+	f.Figure(max(60, f.Room()-112), func(box geometry.Rect) []paper.View { return paper.Overview(drawing, sheets, box) })
+	number := func(i int) string { return strconv.Itoa(i+1) + "." }
+
+	f.Heading("Print and check")
+	f.Points(number, []string{
+		"Print at 100 % (“actual size”), not “fit to page”.",
+		"Measure a check bar both ways on one sheet, before cutting: " + barWords(job) + ".",
+	})
+	if len(sheets) > 1 {
+		f.Heading("Join")
+		f.Points(number, []string{
+			"Lay the sheets out as in the picture. Each names its neighbours at its edges.",
+			"Cut a sheet along its line marked “cut”, away from the hand, on a mat.",
+			"Lay the cut edge on its neighbour’s grey line so that the crosses of both fall on each other. Tape it; go on row by row.",
+			"Lay a straight edge along a line that runs over the joins: it must not bend.",
+		})
+	}
+	f.Heading("The lines")
+	f.Figure(legendHeight(face, job), func(box geometry.Rect) []paper.View { return []paper.View{legend(job, face, box)} })
+	return f.Pages()
+}
+
+func barWords(job *Job) string {
+	if job.Units == geometry.UnitInch {
+		return "50 mm or 2 in"
+	}
+	return "50 mm"
+}
+
+// counted is a number with its word.
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}

@@ -1,0 +1,46 @@
+package template
+
+import (
+	"math"
+
+	"underlay/geometry"
+)
+
+// touchDown returns the corner of a print that goes down first: the one nearest the centre of
+// the area; on a tie the near (lower) one, on the printer's off-hand side. Of a round face it
+// is the point of the edge nearest the centre.
+func touchDown(f geometry.Footprint, centre geometry.Point, hand Hand) geometry.Point {
+	return bestCorner(f.Rim(centre), func(p, q geometry.Point) geometry.Length {
+		return q.Distance(centre) - p.Distance(centre)
+	}, hand)
+}
+
+// lowerLeft returns the corner that goes down first where prints follow row by row.
+func lowerLeft(f geometry.Footprint) geometry.Point {
+	b := f.Outline.Bounds()
+	corner := geometry.Pt(b.Min.X, b.Max.Y)
+	return bestCorner(f.Rim(corner), func(p, q geometry.Point) geometry.Length {
+		return q.Distance(corner) - p.Distance(corner)
+	}, RightHand)
+}
+
+// bestCorner returns the corner that is ahead of all others by lead; on a tie the lower one,
+// then the one on the off-hand side.
+func bestCorner(corners []geometry.Point, lead func(p, q geometry.Point) geometry.Length, hand Hand) geometry.Point {
+	best := corners[0]
+	for _, p := range corners[1:] {
+		offHand := best.X - p.X
+		if hand == LeftHand {
+			offHand = -offHand
+		}
+		for _, d := range []geometry.Length{lead(p, best), p.Y - best.Y, offHand} {
+			if math.Abs(float64(d)) > float64(geometry.Tolerance) {
+				if d > 0 {
+					best = p
+				}
+				break
+			}
+		}
+	}
+	return best
+}
