@@ -18,8 +18,8 @@ func (a Angle) Normal() Angle {
 	if n < 0 {
 		n += 360
 	}
-	if 360-n < 1e-6 {
-		n = 0
+	if n < 1e-6 || 360-n < 1e-6 {
+		return 0
 	}
 	return Angle(n)
 }

@@ -13,8 +13,11 @@ type Outline struct {
 // RectOutline returns the outline of an upright rectangle.
 func RectOutline(r Rect) Outline { return Outline{corners: r.Polygon()} }
 
-// CircleOutline returns a circle.
+// CircleOutline returns a circle; no outline where the radius is not above 0.
 func CircleOutline(centre Point, radius Length) Outline {
+	if !(radius > 0) {
+		return Outline{}
+	}
 	return Outline{centre: centre, radius: radius}
 }
 
@@ -30,7 +33,8 @@ func HexagonOutline(r Rect) Outline {
 	}}
 }
 
-// None tells whether there is no outline.
+// None tells whether there is no outline. No outline has no bounds, holds nothing, and is
+// held by all.
 func (o Outline) None() bool { return o.radius == 0 && len(o.corners) == 0 }
 
 // Round tells whether o is a circle, and gives its centre and radius.
@@ -91,8 +95,9 @@ func (o Outline) Contains(p Point) bool {
 }
 
 // HoldsClear tells whether inner lies wholly in o and keeps at least clear from its edge,
-// within Tolerance.
+// within Tolerance. A clear below 0 counts as 0.
 func (o Outline) HoldsClear(inner Outline, clear Length) bool {
+	clear = max(clear, 0)
 	if o.radius > 0 {
 		if inner.radius > 0 {
 			return inner.centre.Distance(o.centre)+inner.radius <= o.radius-clear+Tolerance
@@ -114,32 +119,17 @@ func (o Outline) HoldsClear(inner Outline, clear Length) bool {
 		}
 	}
 	if clear <= Tolerance {
-		return !enters(inner.corners, o.corners)
+		return o.corners.holdsEdge(inner.corners)
 	}
 	return o.corners.sidesDistance(inner.corners) >= clear-Tolerance
 }
 
-// enters tells whether the edge of outer runs through the inside of inner, given that no
-// corner of inner lies outside outer: a side of outer cuts one of inner, or a corner of
-// outer lies inside it.
-func enters(inner, outer Polygon) bool {
-	for i, a := range outer {
-		b := outer[(i+1)%len(outer)]
-		if inner.Contains(a) && inner.EdgeDistance(a) > Tolerance {
-			return true
-		}
-		for j, c := range inner {
-			if cross(a, b, c, inner[(j+1)%len(inner)]) {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// Distance returns the plain cloth between two outlines: 0 where they touch or overlap.
+// Distance returns the plain cloth between two outlines: 0 where they touch or overlap,
+// without end where one is no outline.
 func (o Outline) Distance(p Outline) Length {
 	switch {
+	case o.None() || p.None():
+		return Length(math.Inf(1))
 	case o.radius > 0 && p.radius > 0:
 		return max(0, o.centre.Distance(p.centre)-o.radius-p.radius)
 	case o.radius > 0:

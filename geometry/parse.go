@@ -3,210 +3,179 @@ package geometry
 import (
 	"errors"
 	"fmt"
-	"math"
-	"regexp"
+	"math/big"
 	"strconv"
 	"strings"
+	"unicode"
 )
 
-// longestText is more than any length needs to be written.
-const longestText = 100
-
-// number matches a decimal, a fraction, or a whole number and a fraction.
-const number = `[+-]?\s*(?:\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|\d+\.?\d*|\.\d+)`
-
-var (
-	lengthText   = regexp.MustCompile(`^(` + number + `)\s*([^\s\d].*)?$`)
-	decimalComma = regexp.MustCompile(`\d,\d`)
-	times        = regexp.MustCompile(`[xX×]`)
-	bareNumber   = regexp.MustCompile(`^` + number + `$`)
+const (
+	// longestText is more bytes than any length or size needs to be written.
+	longestText = 100
+	// longestLength is longer than any cloth, and keeps every sum done with lengths finite.
+	longestLength = 1e6 * Metre
 )
 
-// unitOf reads a unit as written after a number; the inch mark is one.
-func unitOf(s string) (Length, bool) {
-	switch strings.ToLower(s) {
-	case "mm":
-		return Millimetre, true
-	case "cm":
-		return Centimetre, true
-	case "m":
-		return Metre, true
-	case "in", `"`, "″", "”":
-		return Inch, true
-	}
-	return 0, false
-}
-
-// ParseLength reads a length with its unit: "1 mm", "2.5 cm", "3 1/2 in", `17 3/4"`, "-0.5 mm".
-// Units are mm, cm, m, in and the inch mark. The error is a plain sentence that says what to
-// write instead.
+// ParseLength reads a length with its unit: "1 mm", "2.5cm", "3 1/2 in", `17 3/4"`, "-0.5 mm".
+// The units are mm, cm, m, in and the inch mark, in capitals too. The result is the nearest
+// there is to the length as written: "1.13 cm" is the same as "11.3 mm". The error is a plain
+// sentence that says what to write instead.
 func ParseLength(s string) (Length, error) {
-	text := plain(s)
-	if err := readable(s, text); err != nil {
+	q, err := scan(s)
+	if err != nil {
 		return 0, err
 	}
-	m := lengthText.FindStringSubmatch(text)
-	if m == nil {
-		return 0, fmt.Errorf(`%q is not a length; write a number and a unit, such as "50 mm", "2.5 cm" or "3 1/2 in"`, s)
+	if q.unit == "" {
+		return 0, noUnit(s, q.number)
 	}
-	if m[2] == "" {
-		n := strings.Join(strings.Fields(m[1]), " ")
-		return 0, fmt.Errorf(`%q has no unit; write "%s mm", "%s cm" or "%s in"`, s, n, n, n)
-	}
-	unit, ok := unitOf(m[2])
-	if !ok {
-		return 0, fmt.Errorf(`%q: no unit %q is known; write mm, cm, m or in`, s, m[2])
-	}
-	v, err := value(m[1])
-	if err != nil {
-		return 0, fmt.Errorf("%q %w", s, err)
-	}
-	l := Length(v) * unit
-	if math.Abs(float64(l)) > float64(1e6*Metre) {
-		return 0, fmt.Errorf("%q is longer than anything on a bench; write a shorter length", s)
-	}
-	return l, nil
+	return q.length()
 }
 
-// plain brings a text to single spaces and the plain minus sign.
-func plain(s string) string {
-	return strings.Join(strings.Fields(strings.ReplaceAll(s, "−", "-")), " ")
-}
-
-// readable refuses what no length looks like.
-func readable(s, text string) error {
-	switch {
-	case text == "":
-		return errors.New(`nothing is written; write a number and a unit, such as "50 mm"`)
-	case len(s) > longestText:
-		return fmt.Errorf(`a text of %d letters is not a length; write a number and a unit, such as "50 mm"`, len(s))
-	case decimalComma.MatchString(text):
-		at := decimalComma.FindString(text)
-		return fmt.Errorf("%q has a comma; write a point: %q", s,
-			strings.Replace(text, at, strings.Replace(at, ",", ".", 1), 1))
-	}
-	return nil
-}
-
-// value reads the number matched by number.
-func value(s string) (float64, error) {
-	sign := 1.0
-	switch s[0] {
-	case '-':
-		sign, s = -1, s[1:]
-	case '+':
-		s = s[1:]
-	}
-	s = strings.TrimSpace(s)
-	top, under, fraction := strings.Cut(s, "/")
-	if !fraction {
-		v, err := strconv.ParseFloat(s, 64)
-		if err != nil || math.IsInf(v, 0) {
-			return 0, errors.New("is too long a number; write a shorter one")
-		}
-		return sign * v, nil
-	}
-	whole := 0.0
-	parts := strings.Fields(top)
-	if len(parts) == 2 {
-		whole, _ = strconv.ParseFloat(parts[0], 64)
-	}
-	a, _ := strconv.ParseFloat(parts[len(parts)-1], 64)
-	b, _ := strconv.ParseFloat(strings.TrimSpace(under), 64)
-	if b == 0 {
-		return 0, errors.New("divides by 0; write a fraction such as 1/2")
-	}
-	return sign * (whole + a/b), nil
-}
-
-// ParsePositive reads a length above 0.
+// ParsePositive reads a length above 0; its errors are those of ParseLength.
 func ParsePositive(s string) (Length, error) {
 	l, err := ParseLength(s)
 	if err == nil && l <= 0 {
-		return 0, fmt.Errorf(`%q is not more than 0; write a length such as "50 mm"`, s)
+		return 0, fmt.Errorf(`%s is not more than 0; write a length such as "50 mm"`, quote(s))
 	}
 	return l, err
 }
 
-// pair reads two lengths with an x between; a unit after the last number serves both.
-func pair(s, example string) (a, b Length, err error) {
-	text := plain(s)
-	if err := readable(s, text); err != nil {
-		return 0, 0, err
-	}
-	parts := times.Split(text, -1)
-	switch {
-	case len(parts) == 1:
-		return 0, 0, fmt.Errorf("%q is one length; write both, such as %q", s, example)
-	case len(parts) > 2:
-		return 0, 0, fmt.Errorf("%q has more than two lengths; write two, such as %q", s, example)
-	}
-	first, second := strings.TrimSpace(parts[0]), strings.TrimSpace(parts[1])
-	if first == "" || second == "" {
-		return 0, 0, fmt.Errorf("%q lacks one of its two lengths; write both, such as %q", s, example)
-	}
-	if b, err = ParseLength(second); err != nil {
-		if bareNumber.MatchString(second) {
-			return 0, 0, fmt.Errorf(`%q has no unit; write "%s mm", "%s cm" or "%s in"`, s, text, text, text)
-		}
-		return 0, 0, err
-	}
-	if bareNumber.MatchString(first) {
-		first += " " + lengthText.FindStringSubmatch(second)[2]
-	}
-	a, err = ParseLength(first)
-	return a, b, err
+// quantity is a number and a unit as written; unit is "" where none was.
+type quantity struct {
+	number, unit string
+	value        *big.Rat
 }
 
-// ParseSize reads a width and a height, "50 x 60 cm"; both must be above 0. The
-// multiplication sign does as well as an x.
-func ParseSize(s string) (Size, error) {
-	w, h, err := pair(s, "50 x 50 cm")
+// String writes q as it would be written in a job: a space before a word, none before a mark.
+func (q quantity) String() string {
+	if q.unit != "" && unicode.IsLetter([]rune(q.unit)[0]) {
+		return q.number + " " + q.unit
+	}
+	return q.number + q.unit
+}
+
+// length returns what q says. The sum is done in fractions, so that no unit costs accuracy.
+func (q quantity) length() (Length, error) {
+	var unit *big.Rat
+	switch strings.ToLower(q.unit) {
+	case "mm":
+		unit = big.NewRat(1, 1)
+	case "cm":
+		unit = big.NewRat(10, 1)
+	case "m":
+		unit = big.NewRat(1000, 1)
+	case "in", `"`, "″":
+		unit = big.NewRat(254, 10)
+	default:
+		return 0, fmt.Errorf("%s: no unit %s is known; write mm, cm, m or in", quote(q.String()), quote(q.unit))
+	}
+	mm, _ := new(big.Rat).Mul(q.value, unit).Float64()
+	if abs(Length(mm)) > longestLength {
+		return 0, fmt.Errorf("%s is longer than anything on a bench; write a shorter length", quote(q.String()))
+	}
+	return Length(mm), nil
+}
+
+// scan takes s apart into a number and a unit, which it does not judge.
+func scan(s string) (quantity, error) {
+	if err := readable(s); err != nil {
+		return quantity{}, err
+	}
+	text := strings.ReplaceAll(tidy(s), "−", "-")
+	number, unit := text, ""
+	if i := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune("0123456789./+- ", r) }); i >= 0 {
+		number, unit = strings.TrimSpace(text[:i]), text[i:]
+	}
+	digits, negative := number, false
+	if number != "" && strings.ContainsRune("+-", rune(number[0])) {
+		digits, negative = strings.TrimSpace(number[1:]), number[0] == '-'
+	}
+	value, err := readNumber(digits)
 	if err != nil {
-		return Size{}, err
+		return quantity{}, fmt.Errorf("%s %w", quote(s), err)
 	}
-	if w <= 0 || h <= 0 {
-		return Size{}, fmt.Errorf(`%q has a side that is not more than 0; write a size such as "50 x 60 cm"`, s)
+	if strings.ContainsAny(unit, "0123456789") {
+		return quantity{}, fmt.Errorf("%s %s", quote(s), notOne)
 	}
-	return Size{w, h}, nil
+	if negative {
+		value.Neg(value)
+	}
+	return quantity{number, unit, value}, nil
 }
 
-// ParseSizeOrDiameter reads a size as ParseSize does, or one length that serves for both
-// sides; one tells which.
-func ParseSizeOrDiameter(s string) (size Size, one bool, err error) {
-	if times.MatchString(s) {
-		size, err = ParseSize(s)
-		return size, false, err
+// Problems of a text that go after it in a message.
+const (
+	notOne     = `is not a length; write one number and one unit, such as "50 mm", "2.5 cm" or "3 1/2 in"`
+	dividesBy0 = `divides by 0; write a fraction such as 1/2`
+)
+
+// readNumber reads a decimal, a fraction, or a whole number and a fraction below 1.
+func readNumber(s string) (*big.Rat, error) {
+	whole, part, mixed := strings.Cut(s, " ")
+	if !mixed {
+		whole, part = "0", s
 	}
-	d, err := ParsePositive(s)
-	return Size{d, d}, true, err
+	top, under, fraction := strings.Cut(part, "/")
+	if !fraction {
+		before, after, point := strings.Cut(s, ".")
+		if !allDigits(before+after) || point && after == "" {
+			return nil, errors.New(notOne)
+		}
+		v, _ := new(big.Rat).SetString(s)
+		return v, nil
+	}
+	if !allDigits(whole) || !allDigits(top) || !allDigits(under) {
+		return nil, errors.New(notOne)
+	}
+	if strings.Trim(under, "0") == "" {
+		return nil, errors.New(dividesBy0)
+	}
+	v, _ := new(big.Rat).SetString(top + "/" + under)
+	if mixed && v.Cmp(big.NewRat(1, 1)) >= 0 {
+		return nil, errors.New(notOne)
+	}
+	w, _ := new(big.Rat).SetString(whole)
+	return v.Add(v, w), nil
 }
 
-// ParsePoint reads a step across and down, "0 x 2 mm", of either sign.
-func ParsePoint(s string) (Point, error) {
-	x, y, err := pair(s, "0 x 2 mm")
-	return Point{x, y}, err
+// allDigits tells whether s is one or more of 0 to 9.
+func allDigits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
+
+// readable refuses what is empty, too long, or written with a decimal comma.
+func readable(s string) error {
+	if len(s) > longestText {
+		return errors.New(`the text is too long for a length; write a number and a unit, such as "50 mm"`)
+	}
+	text := tidy(s)
+	if text == "" {
+		return errors.New(`nothing is written; write a number and a unit, such as "50 mm"`)
+	}
+	pointed := []byte(text)
+	for i := 1; i+1 < len(text); i++ {
+		if text[i] == ',' && allDigits(text[i-1:i]) && allDigits(text[i+1:i+2]) {
+			pointed[i] = '.'
+		}
+	}
+	if p := string(pointed); p != text {
+		return fmt.Errorf("%s has a comma; write decimals with a point, %s, and thousands with nothing between",
+			quote(text), quote(p))
+	}
+	return nil
 }
 
-// ParseRange reads "1 mm to 4 mm", or one length, which is then both ends. A unit after the
-// last number serves both.
-func ParseRange(s string) (lo, hi Length, err error) {
-	from, to, isRange := strings.Cut(plain(s), " to ")
-	if !isRange {
-		lo, err = ParseLength(s)
-		return lo, lo, err
+func noUnit(s, numbers string) error {
+	return fmt.Errorf(`%s has no unit; write "%s mm", "%s cm" or "%s in"`, quote(s), numbers, numbers, numbers)
+}
+
+// tidy brings a text to single spaces.
+func tidy(s string) string { return strings.Join(strings.Fields(s), " ") }
+
+// quote puts a text in quotation marks for a message: in single ones where it has an inch
+// mark, as a job file takes it.
+func quote(s string) string {
+	q := strconv.Quote(tidy(s))
+	if strings.Contains(q, `\"`) {
+		return "'" + strings.ReplaceAll(q[1:len(q)-1], `\"`, `"`) + "'"
 	}
-	if hi, err = ParseLength(to); err != nil {
-		return 0, 0, err
-	}
-	if bareNumber.MatchString(from) {
-		from += " " + lengthText.FindStringSubmatch(to)[2]
-	}
-	if lo, err = ParseLength(from); err != nil {
-		return 0, 0, err
-	}
-	if lo > hi {
-		return 0, 0, fmt.Errorf("%q runs from the larger to the smaller; write %q", s, to+" to "+from)
-	}
-	return lo, hi, nil
+	return q
 }

@@ -23,8 +23,11 @@ type Step struct {
 // Line returns the straight path from a to b.
 func Line(a, b Point) Path { return Path{{Start: a, Steps: []Step{{To: b}}}} }
 
-// Chain returns the open path through the points.
+// Chain returns the open path through the points; none through no point.
 func Chain(p ...Point) Path {
+	if len(p) == 0 {
+		return nil
+	}
 	piece := Piece{Start: p[0], Steps: make([]Step, len(p)-1)}
 	for i, q := range p[1:] {
 		piece.Steps[i].To = q
@@ -35,7 +38,9 @@ func Chain(p ...Point) Path {
 // Path returns the closed path round p.
 func (p Polygon) Path() Path {
 	path := Chain(p...)
-	path[0].Closed = true
+	for i := range path {
+		path[i].Closed = true
+	}
 	return path
 }
 

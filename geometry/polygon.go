@@ -1,6 +1,9 @@
 package geometry
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Polygon is a closed figure given by its corners; the last joins the first.
 // Simple polygons only (no side crosses another): see Crossing.
@@ -20,13 +23,17 @@ func (p Polygon) Bounds() Rect {
 
 // Area returns the area in square millimetres, whichever way round the corners run
 // (the shoelace formula).
-func (p Polygon) Area() float64 {
+func (p Polygon) Area() float64 { return math.Abs(p.signedArea()) }
+
+// signedArea returns the area, positive where the corners run clockwise as seen.
+func (p Polygon) signedArea() float64 {
 	var sum float64
 	for i, a := range p {
-		b := p[(i+1)%len(p)]
-		sum += float64(a.X*b.Y - b.X*a.Y)
+		// From the first corner, so that a small figure far off loses no figures.
+		b, c := a.Sub(p[0]), p[(i+1)%len(p)].Sub(p[0])
+		sum += float64(b.X*c.Y - c.X*b.Y)
 	}
-	return math.Abs(sum) / 2
+	return sum / 2
 }
 
 // Move returns p moved by d.
@@ -73,14 +80,14 @@ func (p Polygon) EdgeDistance(q Point) Length {
 }
 
 // sidesDistance returns the least distance between a side of p and a side of q; 0 where
-// two of them cross.
+// two of them meet.
 func (p Polygon) sidesDistance(q Polygon) Length {
 	d := Length(math.Inf(1))
 	for i, a := range p {
 		b := p[(i+1)%len(p)]
 		for j, c := range q {
 			e := q[(j+1)%len(q)]
-			if cross(a, b, c, e) {
+			if meet(a, b, c, e) {
 				return 0
 			}
 			d = min(d, segmentDistance(a, c, e), segmentDistance(b, c, e),
@@ -88,6 +95,37 @@ func (p Polygon) sidesDistance(q Polygon) Length {
 		}
 	}
 	return d
+}
+
+// holdsEdge tells whether every side of q lies in p, given that its corners do; as p has no
+// holes, it then holds all of q. Each side is judged by the middles of the stretches into
+// which the sides of p cut it: a corner on a side of p may have the outside next to it.
+func (p Polygon) holdsEdge(q Polygon) bool {
+	for i, a := range q {
+		b := q[(i+1)%len(q)]
+		box := Polygon{a, b}.Bounds().Grow(Tolerance)
+		places := []float64{0, 1}
+		for j, c := range p {
+			d := p[(j+1)%len(p)]
+			if box.Touches(Polygon{c, d}.Bounds()) {
+				places = line(a, b).meetLine(places, c, d.Sub(c))
+			}
+		}
+		places = slices.DeleteFunc(places, func(t float64) bool { return !(t >= 0 && t <= 1) })
+		slices.Sort(places)
+		for k, to := range places[1:] {
+			if !p.Contains(line(a, b).at((places[k] + to) / 2)) {
+				return false
+			}
+		}
+	}
+	// A cut too fine to leave a stretch still has its end somewhere.
+	for _, c := range p {
+		if q.Contains(c) && q.EdgeDistance(c) > Tolerance {
+			return false
+		}
+	}
+	return true
 }
 
 // Crossing returns the first two sides that cross or touch without being neighbours,
@@ -123,6 +161,23 @@ func (p Polygon) Crossing() (i, j int, ok bool) {
 func foldsBack(a, b, c Point) bool {
 	return segmentDistance(c, a, b) <= Tolerance || segmentDistance(a, b, c) <= Tolerance
 }
+
+// meet tells whether the pieces a-b and c-d, ends included, share a point. No slack: signs
+// worked out from the same corners agree, so a way through a corner is not missed.
+func meet(a, b, c, d Point) bool {
+	turn := func(a, b, c Point) float64 {
+		return float64((b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X))
+	}
+	abc, abd, cda, cdb := turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b)
+	if abc == 0 && abd == 0 && cda == 0 && cdb == 0 {
+		i := Polygon{a, b}.Bounds().Intersect(Polygon{c, d}.Bounds())
+		return i.W() >= 0 && i.H() >= 0
+	}
+	return opposite(abc, abd) && opposite(cda, cdb)
+}
+
+// opposite tells whether a and b have not the same sign.
+func opposite(a, b float64) bool { return a <= 0 && b >= 0 || a >= 0 && b <= 0 }
 
 // cross tells whether the open pieces a-b and c-d cut each other.
 func cross(a, b, c, d Point) bool {

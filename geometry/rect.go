@@ -40,7 +40,7 @@ func (r Rect) Grow(d Length) Rect {
 	return Rect{Point{r.Min.X - d, r.Min.Y - d}, Point{r.Max.X + d, r.Max.Y + d}}
 }
 
-// Draw in r by an own distance on each side.
+// In returns r with each side drawn in by a distance of its own.
 func (r Rect) In(e Edges) Rect {
 	return Rect{Point{r.Min.X + e.Left, r.Min.Y + e.Top}, Point{r.Max.X - e.Right, r.Max.Y - e.Bottom}}
 }

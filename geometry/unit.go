@@ -17,21 +17,29 @@ const (
 	UnitInch
 )
 
-// ParseUnit reads "mm", "cm" or "in".
+// ParseUnit reads "mm", "cm" or "in", in capitals too.
 func ParseUnit(s string) (Unit, error) {
 	for u := UnitMM; u <= UnitInch; u++ {
-		if s == u.String() {
+		if strings.EqualFold(tidy(s), u.String()) {
 			return u, nil
 		}
 	}
-	return 0, fmt.Errorf(`%q is not a unit for the papers; write "mm", "cm" or "in"`, s)
+	return 0, fmt.Errorf(`%s is not a unit for the papers; write "mm", "cm" or "in"`, quote(s))
 }
 
-// String returns the unit's sign.
-func (u Unit) String() string { return [...]string{"mm", "cm", "in"}[u] }
+// String returns the unit as ParseUnit reads it.
+func (u Unit) String() string {
+	switch u {
+	case UnitInch:
+		return "in"
+	case UnitCM:
+		return "cm"
+	}
+	return "mm"
+}
 
-// Format writes a length with its unit: to 0.01 mm, 0.001 cm or the nearest sixteenth of an
-// inch in lowest terms, "3 1/2 in".
+// Format writes a length with its unit, to the nearest 0.01 mm, 0.001 cm or sixteenth of an
+// inch, in the fewest figures: "90 mm", "5.25 cm", "3 1/2 in".
 func (u Unit) Format(l Length) string { return u.Number(l) + " " + u.String() }
 
 // FormatSize writes width and height with the unit once: "90 × 90 mm".

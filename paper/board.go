@@ -76,7 +76,7 @@ func (b *board) putAcross(signs []Drawing, within geometry.Rect) bool {
 
 // set puts a sign down with its top left corner at p.
 func (b *board) set(sign Drawing, p geometry.Point) bool {
-	b.drawing.add(sign, p)
+	b.drawing.Add(sign, p)
 	b.space.signs = append(b.space.signs, sign.Bounds.Move(p).Grow(breath))
 	return true
 }

@@ -28,7 +28,13 @@ var quietInk = Grey(90)
 // NewFlow begins a column on pages of the given size, margin clear on every edge.
 func NewFlow(size geometry.Size, margin geometry.Length) *Flow {
 	page := geometry.Rect{Max: geometry.Point{X: size.W, Y: size.H}}
-	f := &Flow{size: size, box: page.Grow(-margin)}
+	return NewFlowIn(size, page.Grow(-margin))
+}
+
+// NewFlowIn begins a column in a box of each page, which leaves the rest of it for other
+// things.
+func NewFlowIn(size geometry.Size, box geometry.Rect) *Flow {
+	f := &Flow{size: size, box: box}
 	f.Break()
 	return f
 }

@@ -27,12 +27,12 @@ func sign(d Drawing) Drawing {
 		hold(l.Extent())
 	}
 	moved := Drawing{Bounds: geometry.Rect{Max: all.Max.Sub(all.Min)}}
-	moved.add(d, geometry.Point{}.Sub(all.Min))
+	moved.Add(d, geometry.Point{}.Sub(all.Min))
 	return moved
 }
 
-// add draws e on d, moved by p.
-func (d *Drawing) add(e Drawing, p geometry.Point) {
+// Add draws e on d, moved by p.
+func (d *Drawing) Add(e Drawing, p geometry.Point) {
 	move := func(q geometry.Point) geometry.Point { return q.Add(p) }
 	for _, f := range e.Fills {
 		d.Fill(f.Path.Map(move), f.Ink)

@@ -91,10 +91,14 @@ func checkRoom(s section, raw *rawItem, it *Item) {
 	}
 }
 
+// mostSquares is how many squares deeperThan looks at.
+const mostSquares = 20_000
+
 // deeperThan tells whether some point of a polygon lies farther than depth from its edge, by
 // more than a hair. It cuts the bounds into ever smaller squares, and lets go of those in
 // which no point can: a square's points are no deeper than its centre by more than half its
-// diagonal.
+// diagonal. Where that takes too long it says yes, and leaves it to the plan to find that
+// nothing fits.
 func deeperThan(p geometry.Polygon, depth geometry.Length) bool {
 	const hair = 0.1 * geometry.Millimetre
 	b := p.Bounds()
@@ -103,7 +107,10 @@ func deeperThan(p geometry.Polygon, depth geometry.Length) bool {
 		half   geometry.Length
 	}
 	squares := []square{{b.Centre(), max(b.W(), b.H()) / 2}}
-	for len(squares) > 0 {
+	for n := 0; len(squares) > 0; n++ {
+		if n > mostSquares {
+			return true
+		}
 		s := squares[len(squares)-1]
 		squares = squares[:len(squares)-1]
 		d := p.EdgeDistance(s.centre)

@@ -13,7 +13,7 @@ type crowd struct {
 }
 
 func newCrowd() *crowd {
-	return &crowd{cell: 20 * geometry.Millimetre, boxes: map[[2]int][]geometry.Rect{}}
+	return &crowd{cell: 4 * geometry.Millimetre, boxes: map[[2]int][]geometry.Rect{}}
 }
 
 // cells calls visit for each cell that r touches, until it returns false.

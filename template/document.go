@@ -17,17 +17,21 @@ type SheetPlace struct {
 	Sheet paper.Sheet
 }
 
-// part is one kind of papers an item gets.
+// part is one kind of papers: made for each item, or once for the job.
 type part struct {
-	name  string
-	make  func(d *document, ip *ItemPlan) error
-	usual bool // printed unless the maker says which
+	name    string
+	forItem func(d *document, ip *ItemPlan) error
+	forJob  func(d *document) error
+	usual   bool // printed unless the maker says which
 }
 
 // parts has a line for each part of the PDF, in the order they are bound.
 func parts() []part {
 	return []part{
-		{"guide", (*document).addGuide, true},
+		{"bench", (*document).addBench, nil, true},
+		{"guide", (*document).addGuide, nil, true},
+		{"swatch", (*document).addSwatch, nil, false},
+		{"tags", nil, (*document).addTags, true},
 	}
 }
 
@@ -63,21 +67,40 @@ func (p *Plan) Document(names []string) (paper.Document, []SheetPlace, error) {
 		Title:      job.Title,
 		Attachment: paper.Attachment{Name: "job.toml", Content: job.Source},
 	}}
+	wanted := slices.DeleteFunc(parts(), func(p part) bool { return !slices.Contains(names, p.name) })
+	if slices.Contains(names, "bench") {
+		pages := totalsPages(p)
+		d.doc.Parts = append(d.doc.Parts, paper.Part{Name: "the whole set", Pages: pages})
+		d.pages += len(pages)
+	}
 	for _, ip := range p.Items {
 		if len(ip.Passes) == 0 {
-			return paper.Document{}, nil, Problems{job.problem(ip.Item.Line, "item %q has no pass, so there is nothing to draw; add [[item.pass]] with block and gap below it", ip.Item.Name)}
+			return paper.Document{}, nil, job.nothingToDraw(ip.Item)
 		}
 		d.doc.Parts = append(d.doc.Parts, paper.Part{Name: ip.Item.Name})
-		for _, part := range parts() {
-			if !slices.Contains(names, part.name) {
+		for _, part := range wanted {
+			if part.forItem == nil {
 				continue
 			}
-			if err := part.make(d, ip); err != nil {
+			if err := part.forItem(d, ip); err != nil {
 				return paper.Document{}, nil, err
 			}
 		}
 	}
+	for _, part := range wanted {
+		if part.forJob == nil {
+			continue
+		}
+		if err := part.forJob(d); err != nil {
+			return paper.Document{}, nil, err
+		}
+	}
 	return d.doc, d.places, nil
+}
+
+// nothingToDraw refuses an item without a pass.
+func (j *Job) nothingToDraw(item *Item) Problems {
+	return Problems{j.problem(item.Line, "item %q has no pass, so there is nothing to draw; add [[item.pass]] with block and gap below it", item.Name)}
 }
 
 // add binds pages in, as a part of the item last begun.
@@ -120,10 +143,29 @@ func (d *document) addGuide(ip *ItemPlan) error {
 // layout is the part of the item's frame its guide takes up.
 func (f FacePlan) layout(job *Job) geometry.Rect { return f.Item.Area.cloth.Grow(job.Paper.Reach) }
 
-// tile spreads a layout over the job's paper.
+// tile spreads a layout over the job's paper. With the extent "edges" the sheets that lie
+// wholly on the cloth are left out.
 func (j *Job) tile(layout geometry.Rect) (paper.Tiling, error) {
 	p := j.Paper
-	return paper.Tile(layout, p.Stock, p.Margin, p.Overlap, j.Printer.Scale())
+	t, err := paper.Tile(layout, p.Stock, p.Margin, p.Overlap, j.Printer.Scale())
+	if err != nil || p.Extent != EdgesExtent {
+		return t, err
+	}
+	cloth := layout.Grow(-p.Reach - 2*geometry.Tolerance)
+	return t.Without(func(s paper.Sheet) bool { return cloth.Holds(s.Area) }), nil
+}
+
+// countSheets returns how many sheets tile makes, without making millions of them: a grid of
+// n has at least 4 sqrt(n) - 4 along its edges.
+func (j *Job) countSheets(layout geometry.Rect) (int, error) {
+	p := j.Paper
+	n, err := paper.CountSheets(layout, p.Stock, p.Margin, p.Overlap, j.Printer.Scale())
+	const tooMany = (mostSheets/4 + 2) * (mostSheets/4 + 2)
+	if err != nil || p.Extent != EdgesExtent || n <= mostSheets || n > tooMany {
+		return n, err
+	}
+	t, err := j.tile(layout)
+	return len(t.Sheets), err
 }
 
 // Scale is what the printer needs drawn larger or smaller.
@@ -132,7 +174,7 @@ func (p Printer) Scale() paper.Scale { return paper.Correction(p.Across, p.Down)
 // checkSheets refuses a guide of more sheets than a job may take, and says what would do.
 func (d *document) checkSheets(ip *ItemPlan, layout geometry.Rect) error {
 	job, p := d.plan.Job, d.plan.Job.Paper
-	n, err := paper.CountSheets(layout, p.Stock, p.Margin, p.Overlap, job.Printer.Scale())
+	n, err := job.countSheets(layout)
 	if err != nil {
 		return Problems{job.problem(0, "%s", err)}
 	}

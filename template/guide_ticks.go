@@ -2,6 +2,7 @@ package template
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strconv"
 
@@ -18,6 +19,9 @@ const (
 	nameText   = 3.5 * geometry.Millimetre
 	tapeHead   = 1.6 * geometry.Millimetre
 )
+
+// mostFamilies is how many sets of columns, each moved against the others, ticks can tell apart.
+const mostFamilies = 4
 
 // run is the ticks along one direction: across, of lines that run up and down.
 type run struct {
@@ -45,9 +49,17 @@ func (g *guide) drawTicks() {
 	} {
 		g.caption(r)
 		passes := g.face.Passes
-		for i, p := range passes {
+		band := 0
+		for _, p := range passes {
 			r.drawLines(p)
-			r.drawSpans(p, i, r.spans(p, len(passes) > 1))
+			families := r.families(p, len(passes) > 1)
+			if len(families) > mostFamilies {
+				continue
+			}
+			for _, spans := range families {
+				r.drawSpans(band%g.bands(), spans)
+				band++
+			}
 		}
 	}
 }
@@ -168,41 +180,80 @@ func (r run) head(l, depth geometry.Length, second bool) geometry.Path {
 
 func (r run) distance(l geometry.Length) string { return r.g.job.Units.Number(l - r.from) }
 
-// spans returns the columns or rows of a pass, from the least. Where prints do not stand in
-// line there are none.
-func (r run) spans(p FacePass, several bool) []span {
-	if p.Tape == nil {
-		return nil
+// families returns the columns or rows of a pass, each from the least: those in line with the
+// rows or columns that are not moved, then those moved. There are none where prints are turned
+// off the square.
+func (r run) families(p FacePass, several bool) [][]span {
+	pitch, word := p.Choice().Pitch.Across, "column"
+	if r.down {
+		pitch, word = p.Choice().Pitch.Down, "row"
 	}
+	first := word
+	if several {
+		first = p.Pass.Name
+	}
+	var families [][]span
+	var phases []geometry.Length
 	seen := map[int]bool{}
-	var spans []span
-	for _, print := range p.Prints {
-		k, name, b := print.Column, "column", print.Footprint.Outline.Bounds()
+	for _, print := range r.fromCentre(p) {
+		if math.Mod(float64(print.Turn), 90) != 0 || pitch <= 0 {
+			return nil
+		}
+		k, b := print.Column, print.Footprint.Outline.Bounds()
 		s := span{lo: b.Min.X, hi: b.Max.X}
 		if r.down {
-			k, name, s = print.Row, "row", span{lo: b.Min.Y, hi: b.Max.Y}
+			k, s = print.Row, span{lo: b.Min.Y, hi: b.Max.Y}
 		}
-		if seen[k] {
+		// Lines nearer than a hundredth of a millimetre are one line on paper.
+		at := int(math.Round(float64(s.lo) * 100))
+		if seen[at] || k == 0 {
 			continue
 		}
-		seen[k] = true
-		if several {
-			name = p.Pass.Name
+		seen[at] = true
+		phase := geometry.Length(math.Mod(float64(s.lo), float64(pitch)))
+		i := slices.IndexFunc(phases, func(q geometry.Length) bool {
+			d := absLength(q - phase)
+			return min(d, pitch-d) < 0.01
+		})
+		if i < 0 {
+			phases, families = append(phases, phase), append(families, nil)
+			i = len(phases) - 1
+		}
+		name := first
+		if i > 0 {
+			name += " moved"
 		}
 		s.name = name + " " + strconv.Itoa(k)
-		spans = append(spans, s)
+		families[i] = append(families[i], s)
 	}
-	slices.SortFunc(spans, func(a, b span) int { return cmp.Compare(a.lo, b.lo) })
-	return spans
+	for _, f := range families {
+		slices.SortFunc(f, func(a, b span) int { return cmp.Compare(a.lo, b.lo) })
+	}
+	return families
+}
+
+// fromCentre returns the prints of a pass with those of the row (or column) that is not moved
+// first: the one through the centre or next after it.
+func (r run) fromCentre(p FacePass) []Print {
+	c := r.g.face.Item.Area.Rect.Centre()
+	off := func(print Print) geometry.Length {
+		d := print.Origin.Y - c.Y
+		if r.down {
+			d = print.Origin.X - c.X
+		}
+		if d < -geometry.Tolerance {
+			return -2 * d // one before the centre comes after the one as far behind it
+		}
+		return d
+	}
+	prints := slices.Clone(p.Prints)
+	slices.SortStableFunc(prints, func(a, b Print) int { return cmp.Compare(off(a), off(b)) })
+	return prints
 }
 
 // drawSpans draws a tick for both edges of every column or row, its name between them, and
 // beside each tick, within its own column or row, the distance from the cloth's edge.
-func (r run) drawSpans(p FacePass, pass int, spans []span) {
-	if len(spans) == 0 {
-		return
-	}
-	band := pass % r.g.bands()
+func (r run) drawSpans(band int, spans []span) {
 	depth := tickClear + bandDepth*geometry.Length(band)
 	for _, s := range spans {
 		r.line(s.lo, depth, depth+tickLength, r.g.pens.tick)

@@ -32,6 +32,10 @@ type PassPlan struct {
 	NearMisses               []NearMiss
 	Tape                     *TapeLines
 	Drift                    *Drift
+	// Notes say in plain words what else the maker should know of the pass.
+	Notes []string
+	// Dropped is how many prints were left out because they would not lie wholly on the area.
+	Dropped int
 }
 
 // Print is one impression.

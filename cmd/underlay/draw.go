@@ -1,0 +1,212 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"underlay/paper"
+	"underlay/template"
+)
+
+const drawHelp = `underlay draw JOB [-o FILE.pdf] [--item NAME] [--paper NAME] [...]
+underlay draw --item SIZE --border LENGTH --block SIZE --gap LENGTH [-o FILE.pdf] [...]
+
+Draws the papers for every item of a job and writes them as one PDF. Print it at
+100 % ("actual size"), and measure the check bars on the sheets before cutting.
+
+JOB is a job file, or - for standard input. Without one, the flags say what one
+item and one block measure. The PDF is named after the job file and goes into the
+current folder, unless -o names another; -o - sends it to standard output. The
+job file goes along inside the PDF.
+
+    underlay draw reading-nook.toml
+    underlay draw reading-nook.toml --item "floor cushion" --paper A3 -o cushion.pdf
+    underlay draw --item 50x50cm --border 25mm --block 90x90mm --gap 1mm -o cushion.pdf
+`
+
+// drawing is what the flags of draw ask for.
+type drawing struct {
+	from      jobFrom
+	overrides template.Overrides
+	output    string // "-": standard output
+	parts     []string
+	asJSON    bool
+}
+
+// draw writes the papers.
+func (c *call) draw(args []string) error {
+	d, done, err := c.drawFlags(args)
+	if done || err != nil {
+		return err
+	}
+	job, err := c.job(d.from)
+	if err != nil {
+		return err
+	}
+	if err := job.Override(d.overrides); err != nil {
+		return err
+	}
+	var to place
+	if d.output != "-" {
+		if to, err = newPlace(d.output, d.from.file); err != nil {
+			return err
+		}
+	}
+	plan, err := template.NewPlan(job)
+	if err != nil {
+		return err
+	}
+	doc, sheets, err := plan.Document(d.parts)
+	if err != nil {
+		return err
+	}
+	if doc.Date, err = c.date(); err != nil {
+		return err
+	}
+	var pdf bytes.Buffer
+	if err := paper.WritePDF(&pdf, doc); err != nil {
+		return err
+	}
+	for _, w := range job.Warnings() {
+		fmt.Fprintln(c.stderr, w)
+	}
+	if d.output == "-" {
+		return c.print(pdf.String())
+	}
+	err = to.write(func(w io.Writer) error {
+		_, err := pdf.WriteTo(w)
+		return err
+	})
+	if err != nil {
+		return err
+	}
+	pages := countPages(doc.Parts)
+	if d.asJSON {
+		return c.printJSON(sheetsJSON(d.output, pages, sheets))
+	}
+	return c.print(wroteText(d.output, pages, len(sheets), job.Paper.Stock.Name))
+}
+
+// drawFlags reads the flags of draw; done: help was asked for, and given.
+func (c *call) drawFlags(args []string) (d drawing, done bool, err error) {
+	var q template.Quick
+	var parts string
+	fs := newFlags("draw")
+	textFlag(fs, &d.output, "output", "o", "`FILE` to write; - for standard output")
+	textFlag(fs, &parts, "parts", "", "the `PARTS` to draw, with commas between: "+strings.Join(template.Parts(), ",")+
+		"; unless given, "+strings.Join(template.UsualParts(), ","))
+	textFlag(fs, &d.overrides.Extent, "extent", "", "how much of the guide, a `WORD`: full, or edges for the marks outside the cloth alone")
+	textFlag(fs, &d.overrides.Lines, "lines", "", "a `WORD`: fine, or strong to be seen through cloth")
+	fs.BoolVar(&d.asJSON, "json", false, "say what was written as JSON")
+	quickFlags(fs, &q)
+	fs.Lookup("item").Usage = "with a JOB the `NAME` of the one item to draw, else its size, 50x50cm"
+	if done, err = c.parse(fs, drawHelp, args); done || err != nil {
+		return d, done, err
+	}
+	if d.from, err = source("draw", fs.Args(), q, "item", "paper"); err != nil {
+		return d, false, err
+	}
+	if d.from.file != "" {
+		d.overrides.Item, d.overrides.Paper = q.Item, q.Paper
+	}
+	if d.parts, err = partsNamed(parts, fs.Changed("parts")); err != nil {
+		return d, false, err
+	}
+	if !fs.Changed("output") {
+		d.output = outputName(d.from.file, ".pdf")
+	}
+	if d.output == "-" && d.asJSON {
+		return d, false, usage("--json and -o - both write to standard output; take out --json, or name a file after -o")
+	}
+	return d, false, checkEnding(d.output)
+}
+
+// partsNamed takes a list of parts apart; the usual ones where none is given.
+func partsNamed(list string, given bool) ([]string, error) {
+	if !given {
+		return template.UsualParts(), nil
+	}
+	var parts []string
+	for _, name := range strings.Split(list, ",") {
+		name = strings.TrimSpace(name)
+		if !slices.Contains(template.Parts(), name) {
+			write := strings.Join(template.Parts(), ",")
+			if near, ok := template.Nearest(name, template.Parts()); ok {
+				write = near
+			}
+			return nil, usage("--parts: there is no part %q; write %s", name, write)
+		}
+		parts = append(parts, name)
+	}
+	return parts, nil
+}
+
+func isFolder(name string) bool {
+	info, err := os.Stat(name)
+	return err == nil && info.IsDir()
+}
+
+// checkEnding refuses a file that is neither PDF nor SVG by its name.
+func checkEnding(name string) error {
+	ending := strings.ToLower(filepath.Ext(name))
+	switch {
+	case name == "-" || ending == ".pdf":
+		return nil
+	case name == "":
+		return usage("nothing stands after -o; write the name of a file, such as -o guide.pdf")
+	case ending == ".svg":
+		return fmt.Errorf("%s: SVG is not yet built; write a name that ends in .pdf", name)
+	case isFolder(name):
+		return nil // newPlace says so
+	}
+	return usage("%s: the name of the file says what to write; let it end in .pdf, as %s.pdf", name, strings.TrimSuffix(name, filepath.Ext(name)))
+}
+
+// latestDate is the last second a PDF can name: its years have four figures (ISO 32000-1,
+// 7.9.4).
+const latestDate = 253402300799
+
+// date is when the document says it was made: SOURCE_DATE_EPOCH, in seconds since the
+// beginning of 1970, or the zero time where that is not set.
+func (c *call) date() (time.Time, error) {
+	text, ok := c.env("SOURCE_DATE_EPOCH")
+	if !ok || text == "" {
+		return time.Time{}, nil
+	}
+	seconds, err := strconv.ParseInt(text, 10, 64)
+	if err != nil || seconds < 0 || seconds > latestDate {
+		return time.Time{}, usage("SOURCE_DATE_EPOCH is %q; set it to the seconds since 1970 as a whole number, or unset it", text)
+	}
+	return time.Unix(seconds, 0).UTC(), nil
+}
+
+func countPages(parts []paper.Part) int {
+	n := 0
+	for _, p := range parts {
+		n += len(p.Pages) + countPages(p.Children)
+	}
+	return n
+}
+
+// wroteText says in a line what was written.
+func wroteText(file string, pages, sheets int, stock string) string {
+	text := fmt.Sprintf("wrote %s: %s", file, counted(pages, "page", "pages"))
+	if sheets > 0 {
+		text += fmt.Sprintf(", %s of %s at true size; print at 100 %%, not fitted to the page", counted(sheets, "sheet", "sheets"), stock)
+	}
+	return text + "\n"
+}
+
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}

@@ -1,0 +1,67 @@
+package main
+
+import (
+	"fmt"
+
+	"underlay/template"
+)
+
+const fitHelp = `underlay fit JOB [--json]
+underlay fit --item SIZE --border LENGTH --block SIZE --gap LENGTH [...] [--json]
+
+Works out what fits, and prints it: for every item and pass the ways to centre
+the pattern, a print or a joint between two prints on each centre line, with the
+prints and the borders each gives; the one taken, and why; what one more print
+across or down would take; which sizes of cloth one guide serves; the tape lines;
+and the prints by number. It writes no file.
+
+JOB is a job file, or - for standard input. Without one, the flags say what one
+item and one block measure.
+
+    underlay fit reading-nook.toml
+    underlay fit --item 50x50cm --border 25mm --block 90x90mm --gap 1mm
+    underlay fit --item "16 1/2 x 16 1/2 in" --border 1in --block "2 1/2 x 3 in" --lap 1/64in --units in
+`
+
+// fit prints what fits.
+func (c *call) fit(args []string) error {
+	var q template.Quick
+	fs := newFlags("fit")
+	asJSON := fs.Bool("json", false, "print the plan as JSON")
+	quickFlags(fs, &q)
+	if done, err := c.parse(fs, fitHelp, args); done || err != nil {
+		return err
+	}
+	from, err := source("fit", fs.Args(), q)
+	if err != nil {
+		return err
+	}
+	job, err := c.job(from)
+	if err != nil {
+		return err
+	}
+	plan, err := template.NewPlan(job)
+	if err != nil {
+		return err
+	}
+	if err := checkPasses(plan); err != nil {
+		return err
+	}
+	if *asJSON {
+		return c.printJSON(planJSON(plan))
+	}
+	return c.print(plan.FitText())
+}
+
+// checkPasses refuses a job in which nothing is to be printed.
+func checkPasses(plan *template.Plan) error {
+	for _, ip := range plan.Items {
+		if len(ip.Passes) > 0 {
+			return nil
+		}
+	}
+	return template.Problems{{
+		File: plan.Job.File,
+		Text: fmt.Sprintf("there is no pass, so nothing to fit; add [[item.pass]] with block = %q and gap = \"1 mm\" below an item", plan.Job.Blocks[0].Name),
+	}}
+}

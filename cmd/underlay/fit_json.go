@@ -1,0 +1,219 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"strconv"
+	"strings"
+
+	"underlay/geometry"
+	"underlay/template"
+)
+
+// mm is a number of millimetres, or another measure, written to a millionth.
+type mm float64
+
+// MarshalJSON writes the number without the last digits, which are those of the computer's own
+// arithmetic, and without a minus before 0.
+func (v mm) MarshalJSON() ([]byte, error) {
+	s := strconv.FormatFloat(float64(v), 'f', 6, 64)
+	s = strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
+	if s == "-0" {
+		s = "0"
+	}
+	return []byte(s), nil
+}
+
+func length(l geometry.Length) mm { return mm(l.Millimetres()) }
+
+func lengths(ls []geometry.Length) []mm {
+	out := make([]mm, len(ls))
+	for i, l := range ls {
+		out[i] = length(l)
+	}
+	return out
+}
+
+// The types below are the plan as fit --json writes it. What has no meaning for a repeat is
+// left out.
+
+type jsonPlan struct {
+	Title string     `json:"title"`
+	Items []jsonItem `json:"items"`
+}
+
+type jsonItem struct {
+	Name     string     `json:"name"`
+	Shape    string     `json:"shape"`
+	Width    mm         `json:"width_mm"`
+	Height   mm         `json:"height_mm"`
+	Quantity int        `json:"quantity"`
+	Passes   []jsonPass `json:"passes"`
+}
+
+type jsonPass struct {
+	Name       string         `json:"name"`
+	Block      string         `json:"block"`
+	Repeat     string         `json:"repeat"`
+	Count      int            `json:"count"`
+	Columns    int            `json:"columns,omitempty"`
+	Rows       int            `json:"rows,omitempty"`
+	Centre     *jsonCentre    `json:"centre,omitempty"`
+	Gap        jsonSpacing    `json:"gap_mm"`
+	Pitch      jsonSpacing    `json:"pitch_mm"`
+	Border     jsonEdges      `json:"border_mm"`
+	Serves     *jsonServes    `json:"serves_mm,omitempty"`
+	Choices    []jsonChoice   `json:"choices"`
+	NearMisses []jsonNearMiss `json:"near_misses,omitempty"`
+	Tape       *jsonTape      `json:"tape_mm,omitempty"`
+	Prints     []jsonPrint    `json:"prints"`
+}
+
+type jsonCentre struct {
+	Across template.Centring `json:"across,omitempty"`
+	Down   template.Centring `json:"down,omitempty"`
+}
+
+type jsonSpacing struct {
+	Across mm `json:"across"`
+	Down   mm `json:"down"`
+}
+
+type jsonEdges struct {
+	Top    mm `json:"top"`
+	Right  mm `json:"right"`
+	Bottom mm `json:"bottom"`
+	Left   mm `json:"left"`
+}
+
+// jsonServes are ranges: the least size, and the size from which one more print would fit.
+type jsonServes struct {
+	Width  []mm `json:"width,omitempty"`
+	Height []mm `json:"height,omitempty"`
+}
+
+type jsonChoice struct {
+	Across  template.Centring `json:"across,omitempty"`
+	Down    template.Centring `json:"down,omitempty"`
+	Count   int               `json:"count"`
+	Columns int               `json:"columns,omitempty"`
+	Rows    int               `json:"rows,omitempty"`
+	Border  jsonEdges         `json:"border_mm"`
+	Taken   bool              `json:"taken"`
+}
+
+// jsonNearMiss has null for a change that cannot bring one more print.
+type jsonNearMiss struct {
+	Axis   string `json:"axis"`
+	Cloth  *mm    `json:"cloth_mm"`
+	Border *mm    `json:"border_mm"`
+	Gap    *mm    `json:"gap_mm"`
+	Block  *mm    `json:"block_mm"`
+}
+
+type jsonTape struct {
+	Across []mm `json:"across"`
+	Down   []mm `json:"down"`
+}
+
+type jsonPrint struct {
+	Number    int       `json:"number"`
+	X         mm        `json:"x_mm"`
+	Y         mm        `json:"y_mm"`
+	Turn      mm        `json:"turn_deg"`
+	TouchDown jsonPoint `json:"touch_down"`
+}
+
+type jsonPoint struct {
+	X mm `json:"x_mm"`
+	Y mm `json:"y_mm"`
+}
+
+func planJSON(plan *template.Plan) jsonPlan {
+	out := jsonPlan{Title: plan.Job.Title}
+	for _, ip := range plan.Items {
+		it := ip.Item
+		item := jsonItem{
+			Name: it.Name, Shape: it.Shape, Width: length(it.Size.W), Height: length(it.Size.H),
+			Quantity: it.Quantity, Passes: []jsonPass{},
+		}
+		for _, pp := range ip.Passes {
+			item.Passes = append(item.Passes, passJSON(pp))
+		}
+		out.Items = append(out.Items, item)
+	}
+	return out
+}
+
+func passJSON(p *template.PassPlan) jsonPass {
+	c := p.Choice()
+	out := jsonPass{
+		Name: p.Pass.Name, Block: p.Pass.Block.Name, Repeat: p.Pass.Repeat,
+		Count: len(p.Prints), Columns: c.Columns, Rows: c.Rows,
+		Gap: spacingJSON(c.Gap), Pitch: spacingJSON(c.Pitch), Border: edgesJSON(c.Border),
+	}
+	if c.Across != "" || c.Down != "" {
+		out.Centre = &jsonCentre{c.Across, c.Down}
+	}
+	if p.ServesAcross != nil || p.ServesDown != nil {
+		out.Serves = &jsonServes{servesJSON(p.ServesAcross), servesJSON(p.ServesDown)}
+	}
+	for i, c := range p.Choices {
+		out.Choices = append(out.Choices, jsonChoice{
+			Across: c.Across, Down: c.Down, Count: c.Count, Columns: c.Columns, Rows: c.Rows,
+			Border: edgesJSON(c.Border), Taken: i == p.Taken,
+		})
+	}
+	for _, m := range p.NearMisses {
+		axis := "across"
+		if m.Down {
+			axis = "down"
+		}
+		out.NearMisses = append(out.NearMisses, jsonNearMiss{axis, orNull(m.Cloth), orNull(m.Border), orNull(m.Gap), orNull(m.Block)})
+	}
+	if p.Tape != nil {
+		out.Tape = &jsonTape{lengths(p.Tape.Across), lengths(p.Tape.Down)}
+	}
+	for _, q := range p.Prints {
+		out.Prints = append(out.Prints, jsonPrint{
+			Number: q.Number, X: length(q.Origin.X), Y: length(q.Origin.Y), Turn: mm(q.Turn),
+			TouchDown: jsonPoint{length(q.TouchDown.X), length(q.TouchDown.Y)},
+		})
+	}
+	return out
+}
+
+func spacingJSON(s template.Spacing) jsonSpacing {
+	return jsonSpacing{length(s.Across), length(s.Down)}
+}
+
+func edgesJSON(e geometry.Edges) jsonEdges {
+	return jsonEdges{length(e.Top), length(e.Right), length(e.Bottom), length(e.Left)}
+}
+
+func servesJSON(s *template.Serves) []mm {
+	if s == nil {
+		return nil
+	}
+	return []mm{length(s.Least), length(s.Below)}
+}
+
+func orNull(l *geometry.Length) *mm {
+	if l == nil {
+		return nil
+	}
+	v := length(*l)
+	return &v
+}
+
+// printJSON writes a value to standard output as JSON, its names as they are.
+func (c *call) printJSON(v any) error {
+	var out bytes.Buffer
+	e := json.NewEncoder(&out)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", " ")
+	if err := e.Encode(v); err != nil {
+		return err
+	}
+	return c.print(out.String())
+}

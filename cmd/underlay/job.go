@@ -1,0 +1,113 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"slices"
+	"strings"
+
+	"underlay/template"
+)
+
+// mostRead is a byte more than a job file may have: the rest of a longer one need not be read.
+const mostRead = 1<<20 + 1
+
+// jobFrom is where a command gets its job: a file, standard input, or the flags.
+type jobFrom struct {
+	file  string // "-": standard input; "": the flags
+	quick template.Quick
+}
+
+// source says where the job comes from: the one argument there is, or the flags. Flags that
+// stand in for a file do not go with one, but for those in keep.
+func source(command string, args []string, q template.Quick, keep ...string) (jobFrom, error) {
+	var given []string
+	for _, f := range quickTexts(&q) {
+		if *f.to != "" {
+			given = append(given, f.name)
+		}
+	}
+	if len(args) > 1 {
+		return jobFrom{}, usage("%s takes one JOB, and %d are given: %s; name one, and put quotes round a name with spaces",
+			command, len(args), strings.Join(args, ", "))
+	}
+	if len(args) == 1 {
+		if args[0] == "" {
+			return jobFrom{}, usage("the name of the JOB is empty; write underlay %s reading-nook.toml", command)
+		}
+		for _, name := range given {
+			if !slices.Contains(keep, name) {
+				return jobFrom{}, usage("--%s and the job %s are both given; take out one of them: the flag stands in for a job file", name, args[0])
+			}
+		}
+		return jobFrom{file: args[0]}, nil
+	}
+	if len(given) == 0 || len(given) == 1 && given[0] == "paper" {
+		return jobFrom{}, usage("no JOB is given; write underlay %s reading-nook.toml, or underlay %s - to read it from standard input", command, command)
+	}
+	if q.Item == "" || q.Border == "" || q.Block == "" || q.Gap == "" && q.Lap == "" {
+		_, err := template.QuickJob(q)
+		return jobFrom{}, usage("%s", err)
+	}
+	return jobFrom{quick: q}, nil
+}
+
+// job reads the job and checks it.
+func (c *call) job(from jobFrom) (*template.Job, error) {
+	if from.file == "" {
+		return template.QuickJob(from.quick)
+	}
+	data, err := c.read(from.file)
+	if err != nil {
+		return nil, err
+	}
+	return template.ReadJob(from.file, data)
+}
+
+// read returns the first mostRead bytes of a file, or of standard input.
+func (c *call) read(name string) ([]byte, error) {
+	if name == "-" {
+		data, err := io.ReadAll(io.LimitReader(c.stdin, mostRead))
+		if err != nil {
+			return nil, fmt.Errorf("standard input cannot be read: %w", cause(err))
+		}
+		return data, nil
+	}
+	info, err := os.Stat(name)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, fmt.Errorf("%s: there is no such file; check its name and folder, or begin one with underlay start > %s", name, name)
+	case err == nil && info.IsDir():
+		return nil, fmt.Errorf("%s: this is a folder; write the name of a job file in it", name)
+	}
+	data, err := readSome(name)
+	if err != nil {
+		return nil, fmt.Errorf("%s: this file cannot be read: %w; check its name, and who may read it", name, cause(err))
+	}
+	return data, nil
+}
+
+func readSome(name string) ([]byte, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return io.ReadAll(io.LimitReader(f, mostRead))
+}
+
+// cause is what the system says is wrong, without the name of the file and what was tried.
+func cause(err error) error {
+	var path *fs.PathError
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &path):
+		return path.Err
+	case errors.As(err, &link):
+		return link.Err
+	}
+	return err
+}

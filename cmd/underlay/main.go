@@ -1,0 +1,159 @@
+// Underlay draws true-size placement guides for hand block printing on cloth.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"strings"
+	"syscall"
+
+	"underlay/template"
+)
+
+const manual = `underlay draws true-size guides for printing cloth by hand with carved blocks.
+
+You measure your blocks and your cloth and write them into a job file. underlay
+works out how many whole prints fit, where each one goes and in what order, and
+draws the guide: a drawing at true size that you tape to the mat and lay the
+cloth on. Where the cloth is too thick to see through, the ticks that stick out
+on all four sides show where to stretch the tape.
+
+    underlay start > JOB              a job file to begin with
+    underlay fit JOB                  what fits, and the borders it leaves
+    underlay draw JOB [-o FILE.pdf]   the guides as a PDF, to print at 100 %
+    underlay help COMMAND             all that a command can do
+
+JOB is the name of a job file, or - for standard input. Every length in it has
+its unit: 90 mm, 2.5 cm, 3 1/2 in. For one block on one thing no file is needed:
+
+    underlay fit --item 50x50cm --border 25mm --block 90x90mm --gap 1mm
+
+From nothing to paper:
+
+    underlay start > reading-nook.toml
+    underlay fit reading-nook.toml
+    underlay draw reading-nook.toml
+    underlay draw reading-nook.toml --item "floor cushion" --paper A3 -o cushion.pdf
+
+It ends with 0 when all is done, with 1 when the job cannot be done as asked, and
+with 2 when the command was not understood. Then standard error says what to
+change, and no file is left or changed.
+`
+
+func main() {
+	// A reader of the output that goes away early is no reason to be killed: the write fails.
+	signal.Ignore(syscall.SIGPIPE)
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr, os.LookupEnv))
+}
+
+// call is what a command works with.
+type call struct {
+	stdin          io.Reader
+	stdout, stderr io.Writer
+	env            func(string) (string, bool)
+}
+
+// command is one of the commands: what it is called, what its help says, and what it does with
+// what was written after it.
+type command struct {
+	name string
+	help string
+	run  func(c *call, args []string) error
+}
+
+// commands has one line for each command, in the order of the manual.
+func commands() []command {
+	return []command{
+		{"start", startHelp, (*call).start},
+		{"fit", fitHelp, (*call).fit},
+		{"draw", drawHelp, (*call).draw},
+	}
+}
+
+// usageError is a command line that was not understood.
+type usageError struct{ text string }
+
+func (e usageError) Error() string { return e.text }
+
+func usage(format string, args ...any) error { return usageError{fmt.Sprintf(format, args...)} }
+
+// run carries a command line out and returns the exit code: 0 done, 1 the job cannot be done as
+// asked, 2 wrong usage.
+func run(args []string, stdin io.Reader, stdout, stderr io.Writer, env func(string) (string, bool)) int {
+	c := &call{stdin, stdout, stderr, env}
+	err := c.dispatch(args)
+	var wrong usageError
+	switch {
+	case err == nil:
+		return 0
+	case errors.As(err, &wrong):
+		fmt.Fprintln(stderr, wrong)
+		return 2
+	case errors.Is(err, syscall.EPIPE):
+		return 1
+	}
+	fmt.Fprintln(stderr, err)
+	return 1
+}
+
+func (c *call) dispatch(args []string) error {
+	if len(args) == 0 {
+		return usage("%s", strings.TrimSpace(manual))
+	}
+	name, rest := args[0], args[1:]
+	switch name {
+	case "--help", "-h":
+		return c.print(manual)
+	case "help":
+		return c.help(rest)
+	}
+	cmd, err := commandNamed(name)
+	if err != nil {
+		return err
+	}
+	return cmd.run(c, rest)
+}
+
+// help prints the manual, or the help of a command.
+func (c *call) help(args []string) error {
+	switch {
+	case len(args) == 0:
+		return c.print(manual)
+	case len(args) > 1:
+		return usage("help takes one command; write underlay help %s", args[0])
+	}
+	cmd, err := commandNamed(args[0])
+	if err != nil {
+		return err
+	}
+	return cmd.run(c, []string{"--help"})
+}
+
+// commandNamed finds a command by its name.
+func commandNamed(name string) (command, error) {
+	var names []string
+	for _, cmd := range commands() {
+		if cmd.name == name {
+			return cmd, nil
+		}
+		names = append(names, cmd.name)
+	}
+	switch near, ok := template.Nearest(name, append(names, "help")); {
+	case strings.HasPrefix(name, "-"):
+		return command{}, usage("%s stands where a command should; write underlay fit, underlay draw or underlay help", name)
+	case ok:
+		return command{}, usage("there is no command %q; write underlay %s", name, near)
+	case strings.HasSuffix(name, ".toml"):
+		return command{}, usage("%q stands where a command should; write underlay fit %s or underlay draw %s", name, name, name)
+	}
+	return command{}, usage("there is no command %q; underlay help shows those there are", name)
+}
+
+// print writes to standard output.
+func (c *call) print(text string) error {
+	_, err := io.WriteString(c.stdout, text)
+	return outputError("standard output", err)
+}

@@ -1,0 +1,43 @@
+package paper
+
+import "underlay/geometry"
+
+// CountShown returns how many sheets of the tiling show something of d: as many as Sheets
+// makes pages of, without making them.
+func CountShown(d *Drawing, t Tiling) int {
+	areas := make([]geometry.Rect, len(t.Sheets))
+	for i, s := range t.Sheets {
+		areas[i] = s.Area
+	}
+	d = settle(d, areas)
+	n := 0
+	for i, subset := range Split(d, areas) {
+		if t.Sheets[i].shows(d, subset) {
+			n++
+		}
+	}
+	return n
+}
+
+// shows tells whether any of the marks named comes out on the sheet: a line may touch its
+// bounds and yet pass it by.
+func (s Sheet) shows(d *Drawing, marks *Subset) bool {
+	if len(marks.Fills)+len(marks.Labels) > 0 {
+		return true
+	}
+	usable := s.Usable()
+	for _, i := range marks.Strokes {
+		for _, piece := range d.Strokes[i].Path {
+			points := flatten(piece)
+			if piece.Closed {
+				points = append(points, piece.Start)
+			}
+			for k, b := range points[1:] {
+				if _, _, ok := clipLine(s.OnPage(points[k]), s.OnPage(b), usable); ok {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}

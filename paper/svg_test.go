@@ -1,0 +1,371 @@
+package paper
+
+import (
+	"bytes"
+	"encoding/base64"
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
+
+	"underlay/geometry"
+	"underlay/testdata/pdfread"
+)
+
+// svgFile is an SVG file as an XML reader sees it.
+type svgFile struct {
+	XMLName xml.Name   `xml:"http://www.w3.org/2000/svg svg"`
+	Version string     `xml:"version,attr"`
+	Width   string     `xml:"width,attr"`
+	Height  string     `xml:"height,attr"`
+	ViewBox string     `xml:"viewBox,attr"`
+	Title   string     `xml:"title"`
+	Styles  []string   `xml:"style"`
+	Groups  []svgGroup `xml:"g"`
+}
+
+type svgGroup struct {
+	Fill     string    `xml:"fill,attr"`
+	Stroke   string    `xml:"stroke,attr"`
+	Width    string    `xml:"stroke-width,attr"`
+	Mitre    string    `xml:"stroke-miterlimit,attr"`
+	Dashes   string    `xml:"stroke-dasharray,attr"`
+	Family   string    `xml:"font-family,attr"`
+	FontSize string    `xml:"font-size,attr"`
+	Weight   string    `xml:"font-weight,attr"`
+	Paths    []svgPath `xml:"path"`
+	Texts    []svgText `xml:"text"`
+}
+
+type svgPath struct {
+	D      string `xml:"d,attr"`
+	Offset string `xml:"stroke-dashoffset,attr"`
+}
+
+type svgText struct {
+	X    string `xml:"x,attr"`
+	Y    string `xml:"y,attr"`
+	Text string `xml:",chardata"`
+}
+
+// readSVG writes d as an SVG file and reads it back.
+func readSVG(t *testing.T, title string, d *Drawing) svgFile {
+	t.Helper()
+	var out bytes.Buffer
+	if err := WriteSVG(&out, title, d); err != nil {
+		t.Fatal(err)
+	}
+	var f svgFile
+	if err := xml.Unmarshal(out.Bytes(), &f); err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+func lengths(t *testing.T, s string) []geometry.Length {
+	t.Helper()
+	var all []geometry.Length
+	for _, n := range strings.Fields(s) {
+		v, err := strconv.ParseFloat(n, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, decimals, _ := strings.Cut(n, "."); len(decimals) > 4 || n == "-0" {
+			t.Errorf("a number is written %s", n)
+		}
+		all = append(all, geometry.Length(v))
+	}
+	return all
+}
+
+func length(t *testing.T, s string) geometry.Length {
+	t.Helper()
+	all := lengths(t, s)
+	if len(all) != 1 {
+		t.Fatalf("%q is not one number", s)
+	}
+	return all[0]
+}
+
+var command = regexp.MustCompile(`([MLCZ])([^MLCZ]*)`)
+
+// pathData reads path data (SVG 1.1, 8.3).
+func pathData(t *testing.T, d string) geometry.Path {
+	t.Helper()
+	if command.ReplaceAllString(d, "") != "" {
+		t.Fatalf("path data %q", d)
+	}
+	var path geometry.Path
+	for _, c := range command.FindAllStringSubmatch(d, -1) {
+		n := lengths(t, c[2])
+		at := func(i int) geometry.Point { return geometry.Pt(n[2*i], n[2*i+1]) }
+		switch c[1] {
+		case "M":
+			path = append(path, geometry.Piece{Start: at(0)})
+			continue
+		case "L":
+			path[len(path)-1].Steps = append(path[len(path)-1].Steps, geometry.Step{To: at(0)})
+		case "C":
+			path[len(path)-1].Steps = append(path[len(path)-1].Steps, geometry.Step{C1: at(0), C2: at(1), To: at(2), Curved: true})
+		case "Z":
+			path[len(path)-1].Closed = true
+		}
+	}
+	return path
+}
+
+// drawnPiece is one piece of a path with how it is painted.
+type drawnPiece struct {
+	Path   geometry.Path
+	Filled bool
+	Width  geometry.Length
+	Dashes []geometry.Length
+	Phase  geometry.Length
+	Colour string
+}
+
+func svgPieces(t *testing.T, f svgFile, origin geometry.Point) []drawnPiece {
+	var all []drawnPiece
+	for _, g := range f.Groups {
+		for _, p := range g.Paths {
+			one := drawnPiece{Filled: g.Fill != "none", Colour: g.Fill}
+			if !one.Filled {
+				one.Width, one.Dashes, one.Colour = length(t, g.Width), lengths(t, g.Dashes), g.Stroke
+				if g.Mitre != "10" { // what a PDF does unless told (ISO 32000-1, Table 52)
+					t.Errorf("mitres up to %q", g.Mitre)
+				}
+				if p.Offset != "" {
+					one.Phase = length(t, p.Offset)
+				}
+			}
+			path := pathData(t, p.D)
+			if len(path) > 1 && len(one.Dashes) > 0 {
+				t.Errorf("dashes run through %d pieces of one path", len(path))
+			}
+			for i := range path {
+				one.Path = path[i : i+1].Map(func(q geometry.Point) geometry.Point { return q.Sub(origin) })
+				all = append(all, one)
+			}
+		}
+	}
+	return all
+}
+
+func pdfPieces(page *pdfread.Page) []drawnPiece {
+	var all []drawnPiece
+	for _, p := range page.Paths() {
+		one, c := drawnPiece{Filled: p.Filled, Width: p.Width, Dashes: p.Dashes, Phase: p.Phase}, p.Stroke
+		if p.Filled {
+			c = p.Fill
+		}
+		one.Colour = fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B)
+		p.Lines = unclosed(p.Lines)
+		for i := range p.Lines {
+			one.Path = p.Lines[i : i+1]
+			all = append(all, one)
+		}
+	}
+	return all
+}
+
+// cutOffDrawing runs over its bounds on all sides, with every type of line and both faces.
+func cutOffDrawing() *Drawing {
+	d := &Drawing{Bounds: geometry.RectAt(geometry.Pt(-25, -10), geometry.Size{W: 150.5, H: 90.25})}
+	ring := geometry.CircleOutline(geometry.Pt(50, 40), 33.3).Path()
+	d.Fill(geometry.RectAt(geometry.Pt(-60, 60), geometry.Size{W: 50, H: 50}).Polygon().Path(), Ink{200, 10, 20})
+	d.Fill(ring, Grey(230))
+	for i, kind := range []LineType{Continuous, Dashed, Chain, DoubleChain, Dotted} {
+		y := geometry.Length(10 * i)
+		d.Stroke(geometry.Line(geometry.Pt(-60, y), geometry.Pt(200, y+3)), Pen{kind, 0.35, Grey(uint8(20 * i))})
+		d.Stroke(ring, Pen{kind, 0.5, Ink{}})
+	}
+	d.Stroke(geometry.UpArrow(geometry.Pt(20, 20), 10, 30), Pen{Continuous, 0.25, Ink{}})
+	d.Stroke(geometry.Line(geometry.Pt(-60, -60), geometry.Pt(-50, -50)), Pen{Continuous, 0.25, Ink{}})
+	d.Write(Label{Text: "Hedge & <wave>", At: geometry.Pt(10, 30), Anchor: AnchorLeft, Height: 5})
+	d.Write(Label{Text: "23", At: geometry.Pt(80, 30), Anchor: AnchorTopRight, Height: 5, Bold: true, Ink: Grey(90)})
+	d.Write(Label{Text: "Ось ábc", At: geometry.Pt(50, 60), Height: 2.5})
+	d.Write(Label{Text: "half out", At: geometry.Pt(-25, 60), Height: 2.5})
+	return d
+}
+
+func TestSVGShowsWhatThePDFShows(t *testing.T) {
+	for name, d := range map[string]*Drawing{"guide": cushion(300, 90), "cut off": cutOffDrawing()} {
+		f := readSVG(t, name, d)
+		view := View{Drawing: d, Area: d.Bounds, ScaleX: 1, ScaleY: 1}
+		page := pdfread.Open(t, write(t, Document{Parts: pages(Page{Size: d.Bounds.Size(), Views: []View{view}})})).Pages()[0]
+		box := lengths(t, f.ViewBox)
+		origin := geometry.Pt(box[0], box[1])
+		if d := cmp.Diff(pdfPieces(page), svgPieces(t, f, origin), near); d != "" {
+			t.Errorf("%s: lines and fills (-pdf +svg): %s", name, d)
+		}
+		type text struct {
+			Text                string
+			Left, Right, Bottom geometry.Length // of its ink; pdfium takes the top a little higher than that
+			Size                geometry.Length
+			Colour              string
+		}
+		var want, got []text
+		for _, x := range page.Texts() {
+			want = append(want, text{x.Text, x.Box.Min.X, x.Box.Max.X, x.Box.Max.Y, x.Size, fmt.Sprintf("#%02x%02x%02x", x.Fill.R, x.Fill.G, x.Fill.B)})
+		}
+		for _, g := range f.Groups {
+			for _, x := range g.Texts {
+				size := length(t, g.FontSize)
+				at := geometry.Pt(length(t, x.X), length(t, x.Y)).Sub(origin)
+				ink := inkOf(t, embedded(t, f, g.Weight), x.Text, at, size)
+				got = append(got, text{x.Text, ink.Min.X, ink.Max.X, ink.Max.Y, size, g.Fill})
+				if family, _, _ := strings.Cut(g.Family, ","); !strings.Contains(strings.Join(f.Styles, ""), strconv.Quote(family)) {
+					t.Errorf("the face %q is not in the file", family)
+				}
+			}
+		}
+		if d := cmp.Diff(want, got, near); d != "" {
+			t.Errorf("%s: text (-pdf +svg): %s", name, d)
+		}
+	}
+}
+
+var faceRule = regexp.MustCompile(`font-weight: (\w+); src: url\("data:font/ttf;base64,([^"]+)"\)`)
+
+// embedded returns the face of a weight that the file carries.
+func embedded(t *testing.T, f svgFile, weight string) *sfnt.Font {
+	t.Helper()
+	if weight == "" {
+		weight = "normal"
+	}
+	for _, s := range f.Styles {
+		m := faceRule.FindStringSubmatch(s)
+		if m == nil || m[1] != weight {
+			continue
+		}
+		ttf, err := base64.StdEncoding.DecodeString(m[2])
+		if err != nil {
+			t.Fatal(err)
+		}
+		face, err := sfnt.Parse(ttf)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return face
+	}
+	t.Fatalf("no %s face in the file", weight)
+	return nil
+}
+
+// inkOf returns what the ink of a text covers that starts at a point, as the face has it.
+func inkOf(t *testing.T, face *sfnt.Font, text string, at geometry.Point, size geometry.Length) geometry.Rect {
+	t.Helper()
+	var ink geometry.Rect
+	var buf sfnt.Buffer
+	em := fixed.I(int(face.UnitsPerEm()))
+	length := func(x fixed.Int26_6) geometry.Length { return size * geometry.Length(x) / geometry.Length(em) }
+	for _, r := range text {
+		i, err := face.GlyphIndex(&buf, r)
+		if err != nil || i == 0 {
+			t.Fatalf("%q: no letter %q", text, r)
+		}
+		b, advance, err := face.GlyphBounds(&buf, i, em, font.HintingNone)
+		if err != nil {
+			t.Fatal(err)
+		}
+		glyph := geometry.Rect{Min: geometry.Pt(length(b.Min.X), length(b.Min.Y)), Max: geometry.Pt(length(b.Max.X), length(b.Max.Y))}.Move(at)
+		if ink.Empty() {
+			ink = glyph
+		} else if !glyph.Empty() {
+			ink = ink.Union(glyph)
+		}
+		at.X += length(advance)
+	}
+	return ink
+}
+
+func TestSVGIsAtTrueSize(t *testing.T) {
+	d := &Drawing{Bounds: geometry.Rect{Min: geometry.Pt(-25, -12.5), Max: geometry.Pt(6*25.4, 1000.0/3)}}
+	f := readSVG(t, "bench & stool <1>\x00", d)
+	if f.Version != "1.1" || f.Width != "177.4mm" || f.Height != "345.8333mm" || f.ViewBox != "-25 -12.5 177.4 345.8333" {
+		t.Errorf("version %q, width %q, height %q, viewBox %q", f.Version, f.Width, f.Height, f.ViewBox)
+	}
+	if f.Title != "bench & stool <1>\uFFFD" {
+		t.Errorf("title %q", f.Title)
+	}
+	if len(f.Styles) != 0 || len(f.Groups) != 0 {
+		t.Errorf("nothing is drawn, and it has %d styles and %d groups", len(f.Styles), len(f.Groups))
+	}
+}
+
+// Widths and lengths of line elements in ISO 128-2 (from ISO 128-20:1996, table 3): dots up to
+// 0.5 d, gaps 3 d, dashes 12 d, long dashes 24 d.
+func TestSVGLinesAreInProportion(t *testing.T) {
+	for _, width := range []geometry.Length{0.25, 0.35, 0.5, 0.7, 1, 1.4, 2} {
+		for kind, parts := range map[LineType][]geometry.Length{
+			Continuous: nil, Dashed: {12, 3}, Chain: {24, 3, 0.5, 3}, DoubleChain: {24, 3, 0.5, 3, 0.5, 3}, Dotted: {0.5, 3},
+		} {
+			d := &Drawing{Bounds: geometry.Rect{Max: geometry.Pt(100, 100)}}
+			d.Stroke(geometry.Line(geometry.Pt(10, 10), geometry.Pt(90, 90)), Pen{kind, width, Ink{}})
+			g := readSVG(t, "line", d).Groups[0]
+			var want []geometry.Length
+			for _, p := range parts {
+				want = append(want, p*width)
+			}
+			exact := cmp.Comparer(func(a, b geometry.Length) bool { return math.Abs(float64(a-b)) < 1e-9 })
+			if d := cmp.Diff(want, lengths(t, g.Dashes), exact); d != "" || length(t, g.Width) != width {
+				t.Errorf("type %d, %v mm: width %s, dashes: %s", kind, width, g.Width, d)
+			}
+		}
+	}
+}
+
+func TestSVGIsTheSameEachTime(t *testing.T) {
+	var a, b bytes.Buffer
+	d := cushion(500, 30)
+	if err := WriteSVG(&a, "guide", d); err != nil {
+		t.Fatal(err)
+	}
+	if err := WriteSVG(&b, "guide", d); err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(a.Bytes(), b.Bytes()) {
+		t.Error("two files of one drawing differ")
+	}
+	if n := strings.Count(a.String(), "@font-face"); n != 1 {
+		t.Errorf("%d faces, and the letters are of one", n)
+	}
+}
+
+func TestSVGSaysAPenOnce(t *testing.T) {
+	d := &Drawing{Bounds: geometry.Rect{Max: geometry.Pt(100, 100)}}
+	for i := range 90 {
+		y := geometry.Length(i + 1)
+		d.Stroke(geometry.Line(geometry.Pt(1, y), geometry.Pt(99, y)), Pen{LineType(i / 30), 0.25, Ink{}})
+		d.Write(Label{Text: "fern", At: geometry.Pt(50, y), Height: 0.6})
+	}
+	if n := len(readSVG(t, "lines", d).Groups); n != 4 {
+		t.Errorf("%d groups for 3 pens and a label's letters", n)
+	}
+}
+
+func TestSVGNeedsASize(t *testing.T) {
+	for _, r := range []geometry.Rect{{}, {Max: geometry.Pt(10, 0)}, {Max: geometry.Pt(geometry.Length(math.Inf(1)), 5)}, {Max: geometry.Pt(geometry.Length(math.NaN()), 5)}} {
+		if err := WriteSVG(&bytes.Buffer{}, "x", &Drawing{Bounds: r}); err == nil {
+			t.Errorf("a drawing of %v is written", r)
+		}
+	}
+	d := &Drawing{Bounds: geometry.Rect{Max: geometry.Pt(10, 10)}}
+	if err := WriteSVG(full{}, "x", d); err == nil {
+		t.Error("no word of what the disk said")
+	}
+}
+
+// full is a disk that takes nothing more.
+type full struct{}
+
+func (full) Write([]byte) (int, error) { return 0, errors.New("the disk is full") }

@@ -1,0 +1,325 @@
+package template
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"underlay/geometry"
+	"underlay/paper"
+)
+
+// addBench writes the bench sheet of an item: what to print, where, in what order, and what to
+// mind, for each face that differs.
+func (d *document) addBench(ip *ItemPlan) error {
+	for _, face := range ip.Faces() {
+		f := d.plan.Job.newFlow()
+		b := bench{d.plan.Job, face, f}
+		b.write()
+		name := "bench sheet"
+		if n := face.Name(); n != "" {
+			name += ", " + n
+		}
+		d.add(name, f.Pages())
+	}
+	return nil
+}
+
+// bench writes the bench sheet of one face.
+type bench struct {
+	job  *Job
+	face FacePlan
+	*paper.Flow
+}
+
+func (b bench) write() {
+	item, u := b.face.Item.Item, b.job.Units
+	size := u.FormatSize(b.face.Item.Area.cloth.Size())
+	if item.Shade != (Shade{}) {
+		size += " laid flat"
+	}
+	under := fmt.Sprintf("%s of %s. %s on each. Mark %s.",
+		counted(item.Quantity, "piece", "pieces"), size, counted(b.face.Count(), "print", "prints"), b.job.Mark())
+	b.Title(b.face.Label(), under)
+	b.Figure(max(70, min(108, b.Room()*0.42)), func(box geometry.Rect) []paper.View {
+		return []paper.View{finished(b.face, box)}
+	})
+	b.passes()
+	b.where()
+	b.before()
+	b.tape()
+	b.order()
+	b.care()
+}
+
+// passes lists the passes of the face.
+func (b bench) passes() {
+	u := b.job.Units
+	var rows [][]string
+	for _, p := range b.face.Passes {
+		rows = append(rows, []string{
+			p.Pass.Name, p.Pass.Block.Name + " " + u.FormatSize(p.Pass.Block.Size), p.Pass.Repeat,
+			gapWords(u, p.Choice().Gap), strings.Join(p.Pass.Colours, ", "),
+			numbers(p.First, p.First+len(p.Prints)-1),
+		})
+	}
+	b.Space(2)
+	b.Table([]string{"pass", "block", "repeat", "between prints", "colours", "prints"}, rows)
+}
+
+// numbers writes a run of numbers.
+func numbers(from, to int) string {
+	if from == to {
+		return strconv.Itoa(from)
+	}
+	return fmt.Sprintf("%d to %d", from, to)
+}
+
+// where says how the prints lie on the cloth.
+func (b bench) where() {
+	u := b.job.Units
+	b.Heading("Where the prints lie")
+	for _, p := range b.face.Passes {
+		c := p.Choice()
+		var says []string
+		if c.Columns > 0 && c.Rows > 0 {
+			says = append(says, counted(c.Columns, "print", "prints")+" across and "+strconv.Itoa(c.Rows)+" down")
+		} else if c.Rows > 0 {
+			says = append(says, counted(c.Rows, "row", "rows"))
+		}
+		for _, on := range []struct {
+			what Centring
+			line string
+		}{{c.Across, "across"}, {c.Down, "down"}} {
+			switch on.what {
+			case OnPrint:
+				says = append(says, "counted "+on.line+", a print sits on the centre line")
+			case OnJoint:
+				says = append(says, "counted "+on.line+", the joint between two prints sits on the centre line")
+			}
+		}
+		says = append(says, "plain cloth: "+borderWords(u, c.Border))
+		text := strings.Join(says, "; ") + "."
+		if len(b.face.Passes) > 1 {
+			text = p.Pass.Name + ": " + text
+		}
+		b.Text(upperFirst(text))
+		if p.ServesAcross != nil && p.ServesDown != nil {
+			b.Text(fmt.Sprintf("The same guide serves cloth %s wide and %s high: at the larger sizes, one more print would fit.",
+				p.ServesAcross.words(u), p.ServesDown.words(u)))
+		}
+		for _, n := range p.Notes {
+			b.Text(upperFirst(n) + ".")
+		}
+	}
+}
+
+// words writes a range of cloth sizes.
+func (s Serves) words(u geometry.Unit) string {
+	return "from " + u.Format(s.Least) + " to just under " + u.Format(s.Below)
+}
+
+func upperFirst(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+func dash(int) string { return "–" }
+
+// before says what to do before the first print.
+func (b bench) before() {
+	b.Heading("Before starting")
+	texts := []string{
+		"Wash and press the cloth. Fold it in half both ways and press the creases: they are the centre lines.",
+	}
+	if len(b.face.Item.Item.Faces) > 1 || b.face.Item.Item.Shade == (Shade{}) {
+		texts = append(texts, "Lay paper inside a cover or bag, so that paint does not come through to the other face.")
+	}
+	b.Points(dash, append(texts,
+		"Mark an arrow to the top on the back of each block. Print the repeat on scrap, not one print alone, until it comes even.",
+	))
+}
+
+// tape says how the guide is laid, and gives every tape line for a ruler alone.
+func (b bench) tape() {
+	u, cloth := b.job.Units, b.face.Item.Area.cloth
+	b.Heading("Laying the guide and the tape")
+	b.Points(dash, []string{
+		"Join the sheets row by row, A1 first. Tape the guide flat to the padded mat, then lay the cloth on it: its edges on the wide line, its creases on the centre ticks.",
+		"Where the cloth hides the drawing, work from the ticks: stretch masking tape from a tick to its twin on the far side. The tape lies outside the line and keeps the border clean.",
+	})
+	var rows [][]string
+	centre := cloth.Centre()
+	from := func(l, edge, crease geometry.Length, before, after string) []string {
+		side := after
+		if l < crease {
+			side = before
+		}
+		away := u.Format(absLength(l-crease)) + " " + side
+		if absLength(l-crease) <= geometry.Tolerance {
+			away = "on it"
+		}
+		return []string{u.Format(l - edge), away}
+	}
+	for _, p := range b.face.Passes {
+		if p.Tape == nil {
+			continue
+		}
+		name := ""
+		if len(b.face.Passes) > 1 {
+			name = ", " + p.Pass.Name
+		}
+		t := p.Tape
+		for i, x := range t.Across {
+			word := "left edge of the prints"
+			if i > 0 {
+				word = "right edge of the prints"
+			}
+			rows = append(rows, append([]string{word + name, "left edge"}, from(x, cloth.Min.X, centre.X, "left", "right")...))
+		}
+		for i, y := range t.Down {
+			word := "start line"
+			switch {
+			case i == 0:
+				word = "top edge of the prints"
+			case i == len(t.Down)-1:
+				word = "bottom edge of the prints"
+			}
+			rows = append(rows, append([]string{word + name, "top edge"}, from(y, cloth.Min.Y, centre.Y, "above", "below")...))
+		}
+	}
+	if len(rows) > 0 {
+		b.Space(1)
+		b.Table([]string{"tape line", "measured from the cloth’s", "to the line", "from the crease"}, rows, 2)
+	}
+}
+
+// order says in what order to print, and which corner goes down first.
+func (b bench) order() {
+	b.Heading("Printing")
+	for _, p := range b.face.Passes {
+		name := ""
+		if len(b.face.Passes) > 1 {
+			name = p.Pass.Name
+		}
+		if p.Pass.Order == RowByRow {
+			b.Text(upperFirst(strings.TrimPrefix(name+": row by row from the near edge, each from the left; the far row last. The lower left corner goes down first.", ": ")))
+			continue
+		}
+		var rows [][]string
+		for _, r := range p.stretches(b.face.Item.Area.Rect.Centre()) {
+			rows = append(rows, []string{r.where, numbers(p.First+r.from, p.First+r.to), r.corner})
+		}
+		if name != "" {
+			b.Quiet(name)
+		}
+		b.Table([]string{"where", "prints", "corner that goes down first"}, rows)
+	}
+	b.Points(dash, append([]string{
+		"Touch the corner with the dot down where it belongs, swing the block round it until it lines up, then lower the rest; press, rock, lift.",
+		"Stop and clean the block when the carving fills, when an edge prints thick, or when paint has dried on it.",
+	}, b.drift()...))
+}
+
+// stretch is a run of prints in one quarter.
+type stretch struct {
+	where    string
+	from, to int // indices
+	corner   string
+}
+
+// stretches cuts the order of printing into its quarters: first those at the centre.
+func (p *PassPlan) stretches(centre geometry.Point) []stretch {
+	var runs []stretch
+	least := p.Prints[0].Origin.Distance(centre)
+	for i, print := range p.Prints {
+		where := print.Quarter.String() + " quarter"
+		if print.Origin.Distance(centre) <= least+geometry.Tolerance {
+			where = "nearest the centre"
+		}
+		corner := cornerWords(print)
+		last := len(runs) - 1
+		switch {
+		case last >= 0 && runs[last].where == where:
+			runs[last].to = i
+			if !strings.Contains(runs[last].corner, corner) {
+				runs[last].corner += " or " + corner
+			}
+		default:
+			runs = append(runs, stretch{where, i, i, corner})
+		}
+	}
+	for i := range runs {
+		if strings.Count(runs[i].corner, " or ") > 1 {
+			runs[i].corner = "the one with the dot"
+		}
+	}
+	return runs
+}
+
+// cornerWords names the corner that goes down first.
+func cornerWords(p Print) string {
+	d := p.TouchDown.Sub(p.Origin)
+	var words []string
+	switch {
+	case d.Y > geometry.Tolerance:
+		words = append(words, "lower")
+	case d.Y < -geometry.Tolerance:
+		words = append(words, "upper")
+	}
+	switch {
+	case d.X > geometry.Tolerance:
+		words = append(words, "right")
+	case d.X < -geometry.Tolerance:
+		words = append(words, "left")
+	}
+	return strings.Join(words, " ")
+}
+
+// drift says how errors add up.
+func (b bench) drift() []string {
+	u := b.job.Units
+	longest, corner, harmless := 0, 0, geometry.Length(0)
+	for _, p := range b.face.Passes {
+		if p.Drift != nil && p.Drift.FromCentre > longest {
+			longest, corner, harmless = p.Drift.FromCentre, p.Drift.FromCorner, p.Drift.Harmless
+		}
+	}
+	if longest < 2 {
+		return nil
+	}
+	text := fmt.Sprintf("Without a guide, an error in each placement adds up: the farthest print is %d placements from the centre (%d from a corner), so errors of 0.5 mm can reach %s there",
+		longest, corner, u.Format(geometry.Length(longest)*0.5))
+	if harmless > 0 {
+		text += fmt.Sprintf("; from %s a placement on they are more than the gap or lap itself", u.Format(harmless))
+	}
+	return []string{text + ". With the ticks they stay 0.5 mm."}
+}
+
+// care says what to do afterwards, and the cautions.
+func (b bench) care() {
+	b.Heading("Afterwards")
+	b.Points(dash, []string{
+		"Touch in small gaps with a fine brush. Let the paint dry through before anything touches it.",
+		"Heat set by the paint maker’s label.",
+	})
+	b.Heading("Take care")
+	texts := []string{
+		"Paint, dye and heat setting: follow the maker’s label, air the room, keep them from children. Cut away from the hand, on a mat. An iron is hot: let paint dry before ironing.",
+	}
+	if b.face.Item.Item.Shade != (Shade{}) {
+		texts = append(texts, "Lampshades: only shade materials and lamps rated for it, the lamp maker’s clearance and wattage, and local fire-safety rules. Printing does not make a shade safe.")
+	}
+	b.Points(dash, append(texts, "Anything for babies or for sale: local product-safety rules. In doubt ask a qualified person."))
+}
+
+// colourNames are a pass's colours; one without a name where the job names none.
+func colourNames(p *Pass) []string {
+	if len(p.Colours) == 0 {
+		return []string{"one colour"}
+	}
+	return slices.Clone(p.Colours)
+}

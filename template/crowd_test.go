@@ -1,0 +1,63 @@
+package template
+
+import (
+	"math/rand/v2"
+	"testing"
+
+	"underlay/geometry"
+)
+
+// checkTexts holds the strings of every page against each other: none stands on another or
+// leaves its page.
+func checkTexts(t *testing.T, p *papers) {
+	const hair = 0.05 * geometry.Millimetre
+	for i, page := range p.pages {
+		whole := geometry.RectAt(geometry.Point{}, page.size)
+		for j, a := range page.texts {
+			if !whole.Holds(a.Box) {
+				t.Errorf("page %d: %q at %v leaves the page", i+1, a.Text, a.Box)
+			}
+			for _, b := range page.texts[:j] {
+				if both := a.Box.Intersect(b.Box); both.W() > hair && both.H() > hair {
+					t.Errorf("page %d: %q at %v and %q at %v stand on each other", i+1, a.Text, a.Box, b.Text, b.Box)
+				}
+			}
+		}
+	}
+}
+
+// TestCrowdAgainstLookingAtEveryBox asks for room in all kinds of places.
+func TestCrowdAgainstLookingAtEveryBox(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 4))
+	box := func(most float64) geometry.Rect {
+		at := geometry.Pt(geometry.Length(r.Float64()*400-200), geometry.Length(r.Float64()*400-200))
+		return geometry.RectAt(at, geometry.Size{W: geometry.Length(r.Float64() * most), H: geometry.Length(r.Float64() * most)})
+	}
+	c := newCrowd()
+	var taken []geometry.Rect
+	answers := map[bool]int{}
+	for range 3000 {
+		b := box(60)
+		free := true
+		for _, other := range taken {
+			free = free && !other.Overlaps(b)
+		}
+		if got := c.free(b); got != free {
+			t.Fatalf("%v among %d boxes is free: %v", b, len(taken), got)
+		}
+		answers[free]++
+		if b = box(12); len(taken) < 500 {
+			c.take(b)
+			taken = append(taken, b)
+		}
+	}
+	if min(answers[true], answers[false]) < 100 {
+		t.Errorf("the boxes are too easy: %v", answers)
+	}
+	// Side by side is no crowd.
+	c = newCrowd()
+	c.take(geometry.RectAt(geometry.Pt(0, 0), geometry.Size{W: 20, H: 5}))
+	if !c.free(geometry.RectAt(geometry.Pt(20, 0), geometry.Size{W: 5, H: 5})) || c.free(geometry.RectAt(geometry.Pt(19.9, 0), geometry.Size{W: 5, H: 5})) {
+		t.Error("boxes that only touch are in each other's way, or ones that overlap are not")
+	}
+}

@@ -1,0 +1,448 @@
+package template
+
+import (
+	"bytes"
+	"errors"
+	"image"
+	"io"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/pdfcpu/pdfcpu/pkg/api"
+
+	"underlay/geometry"
+	"underlay/paper"
+	"underlay/testdata/pdfread"
+)
+
+// sizes are the papers used here, upright: ISO 216, in millimetres, and ASME Y14.1, in inches.
+var sizes = map[string]geometry.Size{
+	"A3": {W: 297, H: 420}, "A4": {W: 210, H: 297}, "A5": {W: 148, H: 210}, "A6": {W: 105, H: 148},
+	"Letter": {W: 8.5 * 25.4, H: 11 * 25.4}, "300 × 500 mm": {W: 300, H: 500},
+}
+
+// checkPages holds every page against the paper it is for. fpdf gives a page's sides to a
+// hundredth of a PDF unit, which is 1/72 inch (ISO 32000-1, 8.3.2.3).
+func checkPages(t *testing.T, p *papers) {
+	const slack = 0.5 / 100 / 72 * 25.4 * 1.01
+	same := func(got geometry.Size, want ...geometry.Size) bool {
+		return slices.ContainsFunc(want, func(w geometry.Size) bool {
+			return math.Abs(float64(got.W-w.W)) <= slack && math.Abs(float64(got.H-w.H)) <= slack
+		})
+	}
+	stock := p.job.Paper.Stock
+	sheet := map[int]bool{}
+	for _, place := range p.places {
+		sheet[place.Page] = true
+		want := sizes[stock.Name]
+		got, s := p.pages[place.Page-1].size, place.Sheet
+		switch {
+		case stock.Roll:
+			want = geometry.Size{W: stock.Size.W, H: s.Page.H}
+		case stock.OneSheet:
+			m := p.job.Paper.Margin
+			want = geometry.Size{W: s.Area.W() + 2*m, H: s.Area.H() + 2*m}
+		}
+		if !same(got, want, want.Swap()) || !same(got, s.Page) {
+			t.Errorf("page %d is %v on paper of %v; the sheet says %v", place.Page, got, want, s.Page)
+		}
+	}
+	for i, page := range p.pages {
+		if !sheet[i+1] && !same(page.size, sizes["A4"], sizes["A5"], sizes["A3"], sizes["Letter"]) {
+			t.Errorf("page %d is %v, no paper for a desk", i+1, page.size)
+		}
+	}
+}
+
+// checkMargins looks for anything where the printer does not reach.
+func checkMargins(t *testing.T, p *papers) {
+	for i, page := range p.pages {
+		inside := geometry.RectAt(geometry.Point{}, page.size).Grow(off - p.job.Paper.Margin)
+		for _, path := range page.paths {
+			if b := path.Lines.Bounds(); !inside.Holds(b) {
+				t.Errorf("page %d: a line at %v, printable %v", i+1, b, inside)
+			}
+		}
+		for _, w := range page.texts {
+			// pdfium takes letters for higher by a 64th than they are, to be on the safe side.
+			if !inside.Grow(w.Size / 64).Holds(w.Box) {
+				t.Errorf("page %d: %q at %v, printable %v", i+1, w.Text, w.Box, inside)
+			}
+		}
+	}
+}
+
+// checkFile holds the file as a whole against what a file must be.
+func checkFile(t *testing.T, p *papers) {
+	if err := api.Validate(bytes.NewReader(p.pdf), pdfread.Config()); err != nil {
+		t.Errorf("pdfcpu: %v", err)
+	}
+	again, err := pdfOf(p.job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(p.pdf, again.pdf) {
+		t.Error("the same job gives other bytes when it is drawn again")
+	}
+	// PrintScaling None: the print dialog begins at 100 % (ISO 32000-1, 12.2, Table 150).
+	if p.read.ScalesToFit() {
+		t.Error("the print dialog would scale the pages")
+	}
+	if got := p.read.Meta("Title"); got != p.job.Title {
+		t.Errorf("the title is %q, want %q", got, p.job.Title)
+	}
+	want := []pdfread.Attachment{{Name: "job.toml", Content: p.job.Source}}
+	if diff := cmp.Diff(want, p.read.Attachments()); diff != "" {
+		t.Error(diff)
+	}
+}
+
+// checkContents holds the list of contents against the plan: a line for each item, below it
+// one for each of its guides, which leads to the page before the guide's first sheet or to one
+// farther before it.
+func checkContents(t *testing.T, p *papers) {
+	list := p.read.Bookmarks()
+	guides := p.guides
+	page := -1
+	for _, ip := range p.plan.Items {
+		at := slices.IndexFunc(list, func(b pdfread.Bookmark) bool { return b.Title == ip.Item.Name })
+		if at < 0 {
+			t.Fatalf("no line for %q in %v", ip.Item.Name, list)
+		}
+		item := list[at]
+		list = list[at+1:]
+		var children []pdfread.Bookmark
+		for _, b := range item.Children {
+			if b.Page <= page {
+				t.Errorf("%q of %q leads to page %d, after one that leads to %d", b.Title, item.Title, b.Page+1, page+1)
+			}
+			page = b.Page
+			if strings.HasPrefix(b.Title, "guide") {
+				children = append(children, b)
+			}
+		}
+		faces := ip.Faces()
+		if len(children) != len(faces) {
+			t.Fatalf("%q has %d guides and lines %v", item.Title, len(faces), item.Children)
+		}
+		if item.Page != item.Children[0].Page {
+			t.Errorf("%q leads to page %d, its first part to %d", item.Title, item.Page+1, item.Children[0].Page+1)
+		}
+		for i, face := range faces {
+			b, g := children[i], guides[i]
+			if face.Name() != "" && !strings.HasSuffix(b.Title, ", "+face.Name()) {
+				t.Errorf("the guide for %s is called %q", face.Name(), b.Title)
+			}
+			if first := g.sheets[0].Page; b.Page+1 >= first || i > 0 && b.Page+1 <= guides[i-1].sheets[len(guides[i-1].sheets)-1].Page {
+				t.Errorf("%q leads to page %d, its first sheet is on %d", b.Title, b.Page+1, first)
+			}
+		}
+		guides = guides[len(faces):]
+	}
+}
+
+// checkCrosses finds the crosses of every join on both its sheets: at the same points of the
+// layout, on the line the one is cut along and laid on the other.
+func checkCrosses(t *testing.T, p *papers) {
+	for _, g := range p.guides {
+		named := map[string]*sheetRead{}
+		for _, s := range g.sheets {
+			named[s.Sheet.Name] = s
+		}
+		for _, s := range g.sheets {
+			for _, join := range []struct {
+				name string
+				line func(*sheetRead, geometry.Point) bool
+			}{
+				{s.Sheet.Right, func(o *sheetRead, q geometry.Point) bool {
+					return absLength(q.X-(s.Sheet.Area.Max.X+o.Sheet.Area.Min.X)/2) <= off
+				}},
+				{s.Sheet.Below, func(o *sheetRead, q geometry.Point) bool {
+					return absLength(q.Y-(s.Sheet.Area.Max.Y+o.Sheet.Area.Min.Y)/2) <= off
+				}},
+			} {
+				o := named[join.name]
+				if o == nil {
+					if join.name != "" {
+						t.Errorf("%s names %s, which is not there", s.Sheet.Name, join.name)
+					}
+					continue
+				}
+				here, there := s.crosses(o, join.line), o.crosses(o, join.line)
+				if len(here) < 2 || len(here) != len(there) {
+					t.Errorf("%s: %s and %s have crosses at %v and %v", g.face.Label(), s.Sheet.Name, o.Sheet.Name, here, there)
+					continue
+				}
+				for i := range here {
+					if here[i].Distance(there[i]) > off {
+						t.Errorf("%s: %s and %s have a cross at %v and %v", g.face.Label(), s.Sheet.Name, o.Sheet.Name, here[i], there[i])
+					}
+				}
+			}
+		}
+	}
+}
+
+// crosses returns the middles of the crosses on a join, in the item's frame and in order.
+func (s *sheetRead) crosses(other *sheetRead, on func(*sheetRead, geometry.Point) bool) []geometry.Point {
+	var middles []geometry.Point
+	for _, path := range s.page.paths {
+		if len(path.Lines) != 2 || len(path.Lines[0].Steps) != 1 || len(path.Lines[1].Steps) != 1 {
+			continue
+		}
+		a, b := path.Lines[0], path.Lines[1]
+		middle := geometry.Rect{Min: a.Start, Max: a.Steps[0].To}.Centre()
+		d, e := a.Steps[0].To.Sub(a.Start), b.Steps[0].To.Sub(b.Start)
+		upright := math.Abs(float64(d.X*e.X+d.Y*e.Y)) <= float64(off)
+		if q := s.layout(middle); upright && middle.Distance(geometry.Rect{Min: b.Start, Max: b.Steps[0].To}.Centre()) <= off && on(other, q) {
+			middles = append(middles, q)
+		}
+	}
+	slices.SortFunc(middles, func(a, b geometry.Point) int {
+		// Along a join one of the two is the same.
+		return int(math.Copysign(1, float64(a.X+a.Y-b.X-b.Y)))
+	})
+	return middles
+}
+
+// dark tells whether there is ink on a dot of a page.
+func dark(g *image.Gray, x, y int) bool { return g.GrayAt(x, y).Y < 128 }
+
+// TestCheckBarsMeasureWhatTheySay finds both bars of a sheet by the words beside them, and
+// measures their pictures at 300 dots an inch: 50 mm are 50 / 25.4 * 300 dots. A corrected
+// sheet has them larger by 180/179.2 across and 250/248.9 down, so that this printer makes
+// them 50 mm.
+func TestCheckBarsMeasureWhatTheySay(t *testing.T) {
+	const dpi = 300
+	for _, c := range []struct {
+		job, words   string
+		across, down float64
+	}{
+		{"strong", "50 mm", 50, 50},
+		{"inches", "50 mm", 50, 50},
+		{"corrected", "50 mm, corrected", 50 * 180 / 179.2, 50 * 250 / 248.9},
+	} {
+		p, err := pdfOf(hardJobs(t)[c.job])
+		if err != nil {
+			t.Fatal(err)
+		}
+		page := pdfread.Open(t, p.pdf).Pages()[p.places[len(p.places)-1].Page-1]
+		picture := page.Render(dpi)
+		paths := page.Paths()
+		dot := func(l geometry.Length) float64 { return float64(l) / 25.4 * dpi }
+		found := map[bool]int{}
+		for _, w := range page.Texts() {
+			if !strings.HasPrefix(w.Text, "50 mm") {
+				continue
+			}
+			bar, down, ok := barBeside(paths, w.Box)
+			if !ok {
+				t.Errorf("%s: no bar by %q at %v", c.job, w.Text, w.Box)
+				continue
+			}
+			found[down]++
+			// From the tick at one end to the tick at the other, along a row of dots that runs
+			// through both of them, off the bar itself.
+			want, a, b, side := c.across, bar.a.X, bar.b.X, bar.a.Y
+			at := func(along, aside int) bool { return dark(picture, along, aside) }
+			if down {
+				want, a, b, side = c.down, bar.a.Y, bar.b.Y, bar.a.X
+				at = func(along, aside int) bool { return dark(picture, aside, along) }
+			}
+			middle := func(end geometry.Length, aside int) float64 {
+				first, last := math.MaxInt, -1
+				for i := int(dot(end - 0.8)); i <= int(dot(end+0.8)); i++ {
+					if at(i, aside) {
+						first, last = min(first, i), max(last, i)
+					}
+				}
+				return float64(first+last) / 2
+			}
+			aside := int(dot(side - 0.8))
+			if got := math.Abs(middle(b, aside) - middle(a, aside)); math.Abs(got-want/25.4*dpi) > 1 {
+				t.Errorf("%s: the bar (down: %v) is %v dots long, want %.1f", c.job, down, got, want/25.4*dpi)
+			}
+		}
+		if found[false] != 1 || found[true] != 1 {
+			t.Errorf("%s: %d bars across, %d down", c.job, found[false], found[true])
+		}
+	}
+}
+
+// barBeside finds the line between 45 and 55 mm long, across below a text or down to the left
+// of it, that is nearest to its middle.
+func barBeside(paths []pdfread.Path, text geometry.Rect) (bar line, down, ok bool) {
+	least := 5 * geometry.Millimetre
+	for i, path := range paths {
+		for _, piece := range path.Lines {
+			if len(piece.Steps) != 1 || !path.Stroked {
+				continue
+			}
+			l := line{piece.Start, piece.Steps[0].To, &paths[i]}
+			d := l.b.Sub(l.a)
+			if n := d.Norm(); n < 45 || n > 55 || min(absLength(d.X), absLength(d.Y)) > off {
+				continue
+			}
+			c := text.Centre()
+			middle := geometry.Rect{Min: l.a, Max: l.b}.Centre().Sub(c)
+			away := absLength(middle.X) + absLength(middle.Y)
+			isDown := absLength(d.X) <= off
+			if isDown {
+				away = absLength(c.X-text.Min.X+middle.X) + absLength(middle.Y)/4
+			}
+			if away < least {
+				bar, down, ok, least = l, isDown, true, away
+			}
+		}
+	}
+	return bar, down, ok
+}
+
+// TestMarginsAreWhite looks at the picture of a sheet where the printer does not reach.
+func TestMarginsAreWhite(t *testing.T) {
+	const dpi = 72
+	p, err := pdfOf(exampleJobs(t)["reading-nook.toml"])
+	if err != nil {
+		t.Fatal(err)
+	}
+	place := p.places[0]
+	picture := pdfread.Open(t, p.pdf).Pages()[place.Page-1].Render(dpi)
+	margin := int(p.job.Paper.Margin.Millimetres() / 25.4 * dpi)
+	inside := picture.Bounds().Inset(margin)
+	inked := 0
+	for y := range picture.Bounds().Dy() {
+		for x := range picture.Bounds().Dx() {
+			if at := image.Pt(x, y); picture.GrayAt(x, y).Y != 255 {
+				inked++
+				if !at.In(inside) {
+					t.Fatalf("there is ink at dot %v, printable are those in %v", at, inside)
+				}
+			}
+		}
+	}
+	if margin < 10 || inked < 1000 {
+		t.Errorf("%d dots with ink, a margin of %d dots: nothing was tried", inked, margin)
+	}
+}
+
+func TestJobsThatCannotBeDrawn(t *testing.T) {
+	huge := "[[block]]\nname = 'fern'\nprint = '40 x 40 cm'\n[[item]]\nname = 'curtain'\nsize = '30 x 20 m'\nborder = '25 mm'\n"
+	pass := "[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n"
+	refusal := func(text string) (*Job, string) {
+		job, err := wholeJob("nook.toml", text)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, err = pdfOf(job)
+		var problems Problems
+		if !errors.As(err, &problems) || len(problems) != 1 || problems[0].Line == 0 {
+			t.Fatalf("not refused with a line of the job: %v", err)
+		}
+		return job, problems[0].Text
+	}
+	if _, text := refusal(huge); !strings.Contains(text, "curtain") || !strings.Contains(text, "pass") {
+		t.Errorf("an item without a pass: %s", text)
+	}
+
+	// 30 x 20 m on A4 inside 7 mm margins, 12 mm shared: (30050 - 12) / (283 - 12) and
+	// (20050 - 12) / (196 - 12), rounded up, are 111 * 109 sheets lying; upright
+	// (30050 - 12) / (196 - 12) by (20050 - 12) / (283 - 12), 164 * 74, are more.
+	job, text := refusal(huge + pass)
+	if !strings.Contains(text, "12099 sheets") || !strings.Contains(text, "2000") {
+		t.Errorf("too many sheets: %s", text)
+	}
+	// What it names would do.
+	tried := 0
+	for _, s := range paper.Stocks() {
+		if strings.Contains(text, `"`+s.Name+`"`) {
+			tried++
+			other := *job
+			other.Paper.Stock = s
+			if _, err := pdfOf(&other); err != nil {
+				t.Errorf("the paper named would not do: %v", err)
+			}
+		}
+	}
+	if strings.Contains(text, "extent") {
+		tried++
+		other := *job
+		other.Paper.Extent = EdgesExtent
+		if p, err := pdfOf(&other); err != nil {
+			t.Errorf("the extent named would not do: %v", err)
+		} else if len(p.places) > mostSheets {
+			t.Errorf("%d sheets", len(p.places))
+		}
+	}
+	if tried == 0 {
+		t.Errorf("nothing is named that would do: %s", text)
+	}
+}
+
+// FuzzDraw draws any job that can be read: it is refused in plain words or drawn, never a panic.
+func FuzzDraw(f *testing.F) {
+	for _, seed := range []string{
+		"[[block]]\nname = 'fern'\nprint = '90 x 90 mm'\n[[item]]\nname = 'cover'\nsize = '20 x 20 cm'\nborder = '5 mm'\n[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n",
+		"units = 'in'\n[paper]\nsize = 'one sheet'\nreach = '0 mm'\n[[block]]\nname = 'dot'\nprint = '1 x 1 mm'\n[[item]]\nname = 'ribbon'\nsize = '30 x 10 mm'\nborder = '0 mm'\n[[item.pass]]\nblock = 'dot'\nlap = '0.4 mm'\norder = 'rows'\n",
+		"[paper]\nsize = '50 x 60 mm'\nmargin = '0 mm'\noverlap = '0 mm'\nreach = '3 mm'\n[[block]]\nname = '\u202eяблоко'\nprint = '10 x 30 mm'\nwood = '11 x 31 mm'\n[[item]]\nname = 'bag'\nsize = '90 x 80 mm'\nborder = ['1 mm', '2 mm', '3 mm', '0 mm']\nhem = '0 mm'\n[[item.pass]]\nblock = '\u202eяблоко'\ngap = '1 mm to 9 mm'\n[[item.pass]]\nname = 'again'\nblock = '\u202eяблоко'\ngap = '0 mm'\n",
+	} {
+		f.Add([]byte(seed))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		job, err := ReadJob("nook.toml", data)
+		if err != nil || !quick(job) {
+			return
+		}
+		p, err := NewPlan(job)
+		prints := 0
+		if err == nil {
+			for _, ip := range p.Items {
+				for _, pass := range ip.Passes {
+					prints += len(pass.Prints)
+				}
+			}
+			if prints > 3000 {
+				return
+			}
+			var doc paper.Document
+			if doc, _, err = p.Document(partsFor(job)); err == nil {
+				if err := paper.WritePDF(io.Discard, doc); err != nil {
+					t.Errorf("drawn, but not written: %v", err)
+				}
+				return
+			}
+		}
+		checkProblems(t, "nook.toml", err)
+	})
+}
+
+// partsFor returns all parts, but for the swatch where blocks are so small that one holds
+// thousands of prints.
+func partsFor(job *Job) []string {
+	for _, b := range job.Blocks {
+		if min(b.Size.W, b.Size.H) < 5 {
+			return UsualParts()
+		}
+	}
+	return Parts()
+}
+
+// quick tells whether a job is small enough to draw thousands of.
+func quick(job *Job) bool {
+	sheets := 0
+	for _, item := range job.Items {
+		n, err := paper.CountSheets(item.Outline.Bounds().Grow(job.Paper.Reach), job.Paper.Stock, job.Paper.Margin, job.Paper.Overlap, job.Printer.Scale())
+		if err != nil {
+			continue
+		}
+		sheets += n
+		for _, pass := range item.Passes {
+			if area, ok := newArea(item); ok && newLayout(area, pass).roughCount() > 10_000 {
+				return false
+			}
+		}
+	}
+	return sheets <= 60
+}

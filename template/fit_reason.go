@@ -1,0 +1,53 @@
+package template
+
+import (
+	"fmt"
+	"math"
+
+	"underlay/geometry"
+)
+
+// words names a way of centring.
+func (c Choice) words() string { return string(c.Across) + " across, " + string(c.Down) + " down" }
+
+// why says in words what the choice taken has over the others: see better.
+func (p *PassPlan) why() string {
+	taken := p.Choice()
+	rival, most := -1, taken
+	for i, c := range p.Choices {
+		if c.Count > most.Count {
+			most = c
+		}
+		if i != p.Taken && c.allowed(p.Pass) && (rival < 0 || c.better(p.Choices[rival])) {
+			rival = i
+		}
+	}
+	asked := p.Pass.CentreAcross != OnBest || p.Pass.CentreDown != OnBest
+	if rival < 0 {
+		return "the job asks for it" + missed(most, taken)
+	}
+	other := p.Choices[rival]
+	text := ""
+	switch u, v := taken.unevenness(), other.unevenness(); {
+	case taken.Count > other.Count:
+		text = "it gives the most whole prints"
+	case math.Abs(float64(u-v)) > float64(geometry.Tolerance):
+		text = fmt.Sprintf("it gives as many prints as %s, and more even borders", other.words())
+	case taken.Border.Least() > other.Border.Least()+geometry.Tolerance:
+		text = fmt.Sprintf("it gives as many prints as %s, and its smallest border is larger", other.words())
+	default:
+		text = fmt.Sprintf("it is as good as %s, and stands first", other.words())
+	}
+	if asked {
+		text += ", of those the job asks for" + missed(most, taken)
+	}
+	return text
+}
+
+// missed says what the job's wishes for the centre lines cost.
+func missed(most, taken Choice) string {
+	if most.Count <= taken.Count {
+		return ""
+	}
+	return fmt.Sprintf(", though %s gives %s", most.words(), counted(most.Count, "print", "prints"))
+}

@@ -1,0 +1,353 @@
+package template
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"testing"
+
+	"underlay/geometry"
+	"underlay/testdata/pdfread"
+)
+
+// line is a straight piece of a drawn line, and the path it belongs to.
+type line struct {
+	a, b geometry.Point
+	of   *pdfread.Path
+}
+
+func (l line) distance(p geometry.Point) geometry.Length {
+	d, q := l.b.Sub(l.a), p.Sub(l.a)
+	n := float64(d.X*d.X + d.Y*d.Y)
+	t := 0.0
+	if n > 0 {
+		t = math.Max(0, math.Min(1, float64(q.X*d.X+q.Y*d.Y)/n))
+	}
+	return q.Sub(d.Mul(t)).Norm()
+}
+
+// lineIndex finds lines by where they run.
+type lineIndex struct {
+	all   []line
+	cells map[[2]int][]int
+}
+
+func newLineIndex() *lineIndex { return &lineIndex{cells: map[[2]int][]int{}} }
+
+const indexCell = 10 * geometry.Millimetre
+
+func cellOf(l geometry.Length) int { return int(math.Floor(float64(l / indexCell))) }
+
+func (x *lineIndex) add(l line) {
+	x.all = append(x.all, l)
+	b := geometry.Rect{Min: l.a, Max: l.a}.Union(geometry.Rect{Min: l.b, Max: l.b}).Grow(off)
+	for i := cellOf(b.Min.X); i <= cellOf(b.Max.X); i++ {
+		for j := cellOf(b.Min.Y); j <= cellOf(b.Max.Y); j++ {
+			x.cells[[2]int{i, j}] = append(x.cells[[2]int{i, j}], len(x.all)-1)
+		}
+	}
+}
+
+// on tells whether a drawn line runs through p.
+func (x *lineIndex) on(p geometry.Point) bool {
+	for _, i := range x.cells[[2]int{cellOf(p.X), cellOf(p.Y)}] {
+		if x.all[i].distance(p) <= off {
+			return true
+		}
+	}
+	return false
+}
+
+// samples returns points all along an outline, its corners among them.
+func samples(o geometry.Outline) []geometry.Point {
+	var points []geometry.Point
+	if centre, radius, round := o.Round(); round {
+		for i := range 72 {
+			points = append(points, centre.Add(geometry.Pt(radius, 0).Turn(geometry.Angle(5*i))))
+		}
+		return points
+	}
+	corners := o.Corners()
+	for i, a := range corners {
+		points = append(points, along(a, corners[(i+1)%len(corners)])...)
+	}
+	return points
+}
+
+// along returns points all along a straight line.
+func along(a, b geometry.Point) []geometry.Point {
+	const parts = 12
+	var points []geometry.Point
+	for i := range parts + 1 {
+		points = append(points, a.Add(b.Sub(a).Mul(float64(i)/parts)))
+	}
+	return points
+}
+
+// lies tells whether a closed piece lies along an outline.
+func (c closedPiece) lies(o geometry.Outline) bool {
+	if centre, radius, round := o.Round(); round {
+		for _, p := range c.corners {
+			if math.Abs(float64(p.Distance(centre)-radius)) > float64(off) {
+				return false
+			}
+		}
+		return len(c.corners) > 4
+	}
+	corners := o.Corners()
+	if len(corners) != len(c.corners) {
+		return false
+	}
+	for _, a := range corners {
+		near := false
+		for _, b := range c.corners {
+			near = near || a.Distance(b) <= off
+		}
+		if !near {
+			return false
+		}
+	}
+	return true
+}
+
+// checkFootprints looks for every footprint: whole, where a sheet shows all of it; else every
+// part of it on every sheet that shows that part. All sheets together lose nothing.
+func checkFootprints(t *testing.T, p *papers) {
+	style := func(of *pdfread.Path) string { return fmt.Sprintf("%.3f %.2f", of.Width, of.Dashes) }
+	for _, g := range p.guides {
+		styles := map[string]int{}
+		whole := 0
+		for i, pass := range g.face.Passes {
+			for _, print := range pass.Prints {
+				o := print.Footprint.Outline
+				if p.job.Paper.Extent == EdgesExtent {
+					for _, s := range g.sheets {
+						for _, c := range s.closed {
+							if c.lies(o) {
+								t.Errorf("%s: a print at %v is drawn", s.Sheet.Name, print.Origin)
+							}
+						}
+					}
+					continue
+				}
+				for _, s := range g.sheets {
+					if !s.Sheet.Area.Holds(o.Bounds()) {
+						continue
+					}
+					found := false
+					for _, c := range s.closed {
+						if c.lies(o) {
+							found = true
+							styles[style(c.of)] |= 1 << i
+						}
+					}
+					if !found {
+						t.Errorf("%s, page %d: no print of %s at %v", g.face.Label(), s.Page, pass.Pass.Name, print.Origin)
+					}
+					whole++
+				}
+				g.mustRun(t, "a print of "+pass.Pass.Name, samples(o))
+			}
+		}
+		// Passes differ by line type: no style is used for two of them.
+		for s, passes := range styles {
+			if passes&(passes-1) != 0 {
+				t.Errorf("%s: two passes are drawn in the same line, %s", g.face.Label(), s)
+			}
+		}
+		if whole == 0 && p.job.Paper.Extent != EdgesExtent {
+			t.Logf("%s: no sheet shows a whole print", g.face.Label())
+		}
+	}
+}
+
+// mustRun looks for a drawn line through points, on every sheet that shows them.
+func (g guideRead) mustRun(t *testing.T, what string, points []geometry.Point) {
+	t.Helper()
+	for _, q := range points {
+		shown := false
+		for _, s := range g.sheets {
+			if !s.Sheet.Area.Contains(q) {
+				continue
+			}
+			shown = true
+			if !s.lines.on(q) {
+				t.Errorf("%s, page %d: %s should run through %v", g.face.Label(), s.Page, what, q)
+				return
+			}
+		}
+		if !shown {
+			t.Errorf("%s: %s runs through %v, which is on no sheet", g.face.Label(), what, q)
+			return
+		}
+	}
+}
+
+// checkCloth looks for what else is drawn of the cloth: its edge and creases, the wood.
+func checkCloth(t *testing.T, p *papers) {
+	for _, g := range p.guides {
+		item, c := g.face.Item.Item, g.cloth.Centre()
+		if p.job.Paper.Extent == EdgesExtent {
+			for _, corner := range g.cloth.Polygon() {
+				g.mustRun(t, "the cloth's corner", []geometry.Point{corner})
+			}
+			continue
+		}
+		g.mustRun(t, "the edge of the cloth", samples(item.Outline))
+		for _, z := range item.Zones {
+			g.mustRun(t, "the edge of "+z.Name, samples(geometry.RectOutline(z.Rect)))
+		}
+		if item.Outline.Contains(geometry.Pt(c.X, 0)) {
+			g.mustRun(t, "the crease", along(geometry.Pt(c.X, g.cloth.Min.Y), geometry.Pt(c.X, g.cloth.Max.Y)))
+			g.mustRun(t, "the crease", along(geometry.Pt(g.cloth.Min.X, c.Y), geometry.Pt(g.cloth.Max.X, c.Y)))
+		}
+		for _, pass := range g.face.Passes {
+			wood := pass.Pass.Block.Wood
+			for _, print := range pass.Prints {
+				if !wood.None() {
+					g.mustRun(t, "the wood of "+pass.Pass.Block.Name, samples(wood.Turn(print.Turn).Move(print.Origin)))
+				}
+			}
+		}
+	}
+}
+
+// checkTicks looks, at both ends of every line a tape or a rule can be laid along, for a tick
+// outside the cloth and within the reach.
+func checkTicks(t *testing.T, p *papers) {
+	reach := p.job.Paper.Reach
+	for _, g := range p.guides {
+		c := g.cloth.Centre()
+		for _, down := range []bool{false, true} {
+			// In the frame of the ticks a line runs up and down.
+			turn := func(q geometry.Point) geometry.Point {
+				if down {
+					return geometry.Pt(q.Y, q.X)
+				}
+				return q
+			}
+			cloth := geometry.Rect{Min: turn(g.cloth.Min), Max: turn(g.cloth.Max)}
+			must := func(what string, x geometry.Length, is func(*pdfread.Path) bool) {
+				var above, below bool
+				for _, s := range g.sheets {
+					for _, l := range s.lines.all {
+						a, b := turn(l.a), turn(l.b)
+						if math.Abs(float64(a.X-x)) > float64(off) || math.Abs(float64(b.X-x)) > float64(off) || a.Distance(b) < 2 {
+							continue
+						}
+						lo, hi := min(a.Y, b.Y), max(a.Y, b.Y)
+						above = above || lo >= cloth.Min.Y-reach-off && hi < cloth.Min.Y && is(l.of)
+						below = below || lo > cloth.Max.Y && hi <= cloth.Max.Y+reach+off && is(l.of)
+					}
+				}
+				if !above || !below {
+					t.Errorf("%s: %s at %v (down: %v) has its ticks: %v, %v", g.face.Label(), what, x, down, above, below)
+				}
+			}
+			must("the crease", turn(c).X, func(of *pdfread.Path) bool { return len(of.Dashes) > 0 })
+			var thin geometry.Length = math.MaxFloat64
+			for _, pass := range g.face.Passes {
+				if pass.Tape == nil {
+					continue
+				}
+				done := map[int64]bool{}
+				for _, print := range pass.Prints {
+					b := print.Footprint.Outline.Bounds()
+					for _, x := range []geometry.Length{turn(b.Min).X, turn(b.Max).X} {
+						if key := int64(math.Round(float64(x) * 1e4)); !done[key] {
+							done[key] = true
+							must("an edge of "+pass.Pass.Name, x, func(of *pdfread.Path) bool {
+								thin = min(thin, of.Width)
+								return len(of.Dashes) == 0
+							})
+						}
+					}
+				}
+				tapes := pass.Tape.Across
+				if down {
+					tapes = pass.Tape.Down
+				}
+				for _, x := range tapes {
+					// Wide lines are twice as wide as narrow ones (ISO 128-2).
+					must("a tape of "+pass.Pass.Name, x, func(of *pdfread.Path) bool {
+						return len(of.Dashes) == 0 && of.Width >= 2*thin-0.001
+					})
+				}
+			}
+		}
+	}
+}
+
+// checkNumbers looks for the number of every print inside its footprint: at least on one
+// sheet, on none twice.
+func checkNumbers(t *testing.T, p *papers) {
+	for _, g := range p.guides {
+		if p.job.Paper.Extent == EdgesExtent {
+			continue
+		}
+		for _, pass := range g.face.Passes {
+			for i, print := range pass.Prints {
+				text := strconv.Itoa(pass.First + i)
+				shown := 0
+				for _, s := range g.sheets {
+					n := 0
+					for _, w := range s.page.texts {
+						if box := s.layoutRect(w.Box); w.Text == text && within(print.Footprint.Outline, box) {
+							n++
+						}
+					}
+					if n > 1 {
+						t.Errorf("%s, page %d: %s is written %d times in its print", g.face.Label(), s.Page, text, n)
+					}
+					shown += n
+				}
+				if shown == 0 {
+					t.Errorf("%s: number %s of %s is not in its print at %v", g.face.Label(), text, pass.Pass.Name, print.Origin)
+				}
+			}
+		}
+	}
+}
+
+// TestTicksSayTheirNamesAtBothEnds reads the names and distances by the ticks of a roomy guide.
+func TestTicksSayTheirNamesAtBothEnds(t *testing.T) {
+	job := exampleJobs(t)["reading-nook.toml"]
+	plan, err := NewPlan(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	face := plan.Items[0].Faces()[0]
+	g := newGuide(job, face)
+	cloth := face.Item.Area.cloth
+	// By hand: five fern prints of 90 mm, 1 mm apart, leave (500 - 5 * 91 + 1) / 2 = 23 mm a
+	// side: less than the 25 mm asked, so that there are four, and (500 - 4 * 91 + 1) / 2 = 68.5.
+	names := []string{"centre 250", "tape", "68.5", "158.5", "159.5", "249.5", "250.5", "340.5", "341.5", "431.5"}
+	for name, n := range map[string]int{"column ": 4, "row ": 4} {
+		for i := range n {
+			names = append(names, name+strconv.Itoa(i+1))
+		}
+	}
+	for _, name := range names {
+		var above, below, left, right int
+		for _, l := range g.Labels {
+			if l.Text != name {
+				continue
+			}
+			switch b := l.Extent(); {
+			case b.Max.Y < cloth.Min.Y:
+				above++
+			case b.Min.Y > cloth.Max.Y:
+				below++
+			case b.Max.X < cloth.Min.X:
+				left++
+			case b.Min.X > cloth.Max.X:
+				right++
+			default:
+				t.Errorf("%q stands on the cloth", name)
+			}
+		}
+		if above != below || left != right || above+left == 0 {
+			t.Errorf("%q: %d above, %d below, %d left, %d right", name, above, below, left, right)
+		}
+	}
+}

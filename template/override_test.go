@@ -1,0 +1,101 @@
+package template
+
+import (
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"underlay/geometry"
+)
+
+const twoItems = `
+[paper]
+size = "A4"
+margin = "40 mm"
+overlap = "12 mm"
+
+[[block]]
+name = "fern"
+print = "90 x 90 mm"
+
+[[item]]
+name = "floor cushion"
+size = "50 x 50 cm"
+border = "25 mm"
+
+[[item]]
+name = "book bag"
+size = "40 x 45 cm"
+border = "25 mm"
+`
+
+func TestOverride(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		o    Overrides
+		want string // problems
+	}{
+		{"nothing", Overrides{}, ""},
+		{"all", Overrides{Item: "book bag", Paper: "a3", Extent: "edges", Lines: "strong"}, ""},
+		{"misspelt item", Overrides{Item: "bok bag"}, `--item: there is no item "bok bag"; write "book bag"`},
+		{"unknown item", Overrides{Item: "50x50cm"}, `--item: there is no item "50x50cm"; write "floor cushion" or "book bag"`},
+		{"unknown words", Overrides{Paper: "A9", Extent: "edge\n", Lines: `"bold"`},
+			`--paper: "A9" is not a paper this knows; did you mean "A0"? write one of A0, A1, A2, A3, A4, A5, A6, Letter, Legal, Tabloid, ANSI C, ANSI D, ANSI E, or a size such as "610 x 900 mm", "roll 610 mm" or "one sheet"
+--extent: "edge " is not known here; write "edges"
+--lines: ""bold"" is not known here; write "fine" or "strong"`},
+		{"too large", Overrides{Paper: "60 x 60 m"}, `--paper: a sheet with a side of 60000 mm is larger than a page can be; write 10000 mm or less`},
+		{"too small for the job's margin", Overrides{Paper: "A6"},
+			`--paper: a sheet 105 mm wide is too small for a margin of 40 mm and an overlap of 12 mm; write a larger one, such as "A4"`},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			job, err := ReadJob("nook.toml", []byte(twoItems))
+			if err != nil {
+				t.Fatal(err)
+			}
+			before := *job
+			got := ""
+			if err := job.override(c.o, nil); err != nil {
+				got = err.Error()
+			}
+			if d := cmp.Diff(c.want, got); d != "" {
+				t.Error(d)
+			}
+			if got != "" {
+				if d := sameJob(&before, job); d != "" {
+					t.Errorf("the job changed: %s", d)
+				}
+			}
+		})
+	}
+}
+
+func TestOverrideChanges(t *testing.T) {
+	job, err := ReadJob("nook.toml", []byte(twoItems))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := job.override(Overrides{Item: "book bag", Paper: "a3", Extent: "edges", Lines: "strong"}, nil); err != nil {
+		t.Fatal(err)
+	}
+	// A3 is 297 x 420 mm (ISO 216).
+	if s := job.Paper.Stock; s.Name != "A3" || s.Size != (geometry.Size{W: 297, H: 420}) {
+		t.Errorf("paper %+v", s)
+	}
+	if p := job.Paper; p.Extent != EdgesExtent || p.Lines != StrongLines || p.Margin != 40 || p.Overlap != 12 || p.Reach != 25 {
+		t.Errorf("paper %+v", p)
+	}
+	if len(job.Items) != 1 || job.Items[0].Name != "book bag" {
+		t.Errorf("items %+v", job.Items)
+	}
+}
+
+func TestOverrideUnbuilt(t *testing.T) {
+	job, err := ReadJob("nook.toml", []byte(twoItems))
+	if err != nil {
+		t.Fatal(err)
+	}
+	err = job.override(Overrides{Extent: "edges"}, []unbuilt{{"paper", "extent", "edges", `write "full"`}})
+	if want := `--extent: extent "edges" is not yet built; write "full"`; err == nil || err.Error() != want {
+		t.Errorf("got %v, want %s", err, want)
+	}
+}

@@ -1,0 +1,191 @@
+package template
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
+
+	"underlay/geometry"
+	"underlay/paper"
+	"underlay/testdata/pdfread"
+)
+
+// pageOfRuler draws the ruler page and reads it back.
+func pageOfRuler(t *testing.T, stock paper.Stock, margin geometry.Length) pageRead {
+	t.Helper()
+	doc, err := RulerPage(stock, margin)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	if err := paper.WritePDF(&out, doc); err != nil {
+		t.Fatal(err)
+	}
+	pages := pdfread.Open(t, out.Bytes()).Pages()
+	if len(pages) != 1 {
+		t.Fatalf("%d pages", len(pages))
+	}
+	return pageRead{pages[0].SizeMM(), pages[0].Paths(), pages[0].Texts()}
+}
+
+// bars returns the long lines of the page that end at a tick on both ends, as measured from
+// the middle of one tick to the middle of the other: across and down.
+func (p pageRead) bars() (across, down []float64) {
+	type tick struct{ middle, half geometry.Point }
+	var ticks []tick
+	var long []geometry.Piece
+	for _, path := range p.paths {
+		for _, piece := range path.Lines {
+			if len(piece.Steps) != 1 || piece.Closed {
+				continue
+			}
+			a, b := piece.Start, piece.Steps[0].To
+			if a.Distance(b) < 5 {
+				ticks = append(ticks, tick{a.Add(b).Mul(0.5), b.Sub(a).Mul(0.5)})
+			} else if a.Distance(b) > 100 {
+				long = append(long, piece)
+			}
+		}
+	}
+	for _, l := range long {
+		a, b := l.Start, l.Steps[0].To
+		upright := math.Abs(float64(a.X-b.X)) < 0.01
+		var at []geometry.Point
+		for _, t := range ticks {
+			if crosses := math.Abs(float64(t.half.X)) > 0.5; crosses == upright && (t.middle.Distance(a) < 0.5 || t.middle.Distance(b) < 0.5) {
+				at = append(at, t.middle)
+			}
+		}
+		if len(at) != 2 {
+			continue
+		}
+		if upright {
+			down = append(down, math.Abs(float64(at[0].Y-at[1].Y)))
+		} else {
+			across = append(across, math.Abs(float64(at[0].X-at[1].X)))
+		}
+	}
+	slices.Sort(across)
+	slices.Sort(down)
+	return across, down
+}
+
+func TestRulerPageMeasuresWhatItSays(t *testing.T) {
+	for _, c := range []struct {
+		paper  string
+		margin geometry.Length
+		want   geometry.Size
+	}{
+		{"A4", 7, sizes["A4"]},
+		{"A4", 0, sizes["A4"]},
+		{"A4", 13.3, sizes["A4"]},
+		{"Letter", 7, sizes["Letter"]},
+		{"Letter", 12.7, sizes["Letter"]},
+		{"Legal", 7, geometry.Size{W: 8.5 * 25.4, H: 14 * 25.4}},
+		{"A3", 7, sizes["A3"]},
+		{"A0", 10, geometry.Size{W: 841, H: 1189}},
+		{"roll 610 mm", 5, geometry.Size{W: 610, H: 293}},
+		{"one sheet", 7, sizes["A4"]},
+	} {
+		t.Run(fmt.Sprint(c.paper, " ", float64(c.margin)), func(t *testing.T) {
+			page := pageOfRuler(t, stock(t, c.paper), c.margin)
+			near := cmpopts.EquateApprox(0, 0.01)
+			got := []float64{float64(page.size.W), float64(page.size.H)}
+			if d := cmp.Diff([]float64{float64(c.want.W), float64(c.want.H)}, got, near); d != "" {
+				t.Errorf("page: %s", d)
+			}
+			// The inch is 25.4 mm (international inch, 1959; NIST SP 811).
+			across, down := page.bars()
+			if d := cmp.Diff([]float64{7 * 25.4, 180}, across, near); d != "" {
+				t.Errorf("across: %s", d)
+			}
+			if d := cmp.Diff([]float64{9 * 25.4, 250}, down, near); d != "" {
+				t.Errorf("down: %s", d)
+			}
+			p := &papers{job: &Job{Paper: Paper{Margin: c.margin}}, pages: []pageRead{page}}
+			checkTexts(t, p)
+			checkMargins(t, p)
+			page.checkLinesClearOfText(t)
+			text := ""
+			for _, w := range page.texts {
+				text += w.Text + "\n"
+			}
+			for _, want := range []string{"[printer]", "across = \"", "180 mm\"", "down = \"", "250 mm\"", "actual size", "174.6 to 185.4", "242.5 to 257.5"} {
+				if !strings.Contains(text, want) {
+					t.Errorf("%q is not on the page:\n%s", want, text)
+				}
+			}
+		})
+	}
+}
+
+// checkLinesClearOfText looks for lines that run through letters.
+func (p pageRead) checkLinesClearOfText(t *testing.T) {
+	t.Helper()
+	for _, path := range p.paths {
+		for _, piece := range path.Lines {
+			points := corners(piece)
+			if piece.Closed {
+				points = append(points, points[0])
+			}
+			for i, b := range points[1:] {
+				line := geometry.Rect{Min: points[i], Max: points[i]}.Union(geometry.Rect{Min: b, Max: b}).Grow(path.Width / 2)
+				for _, w := range p.texts {
+					if line.Overlaps(w.Box) {
+						t.Errorf("a line at %v runs through %q at %v", line, w.Text, w.Box)
+					}
+				}
+			}
+		}
+	}
+}
+
+// The lines to copy are what the job file takes, and say that nothing is to be corrected.
+func TestRulerPageLinesAreForTheJobFile(t *testing.T) {
+	job, err := wholeJob("nook.toml", "[printer]\nacross = \"180 mm\"\ndown = \"250 mm\"\n"+fmt.Sprintf(fernOn, "50 x 50 cm"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := job.Printer.Scale(); s != (paper.Scale{Across: 1, Down: 1}) {
+		t.Errorf("a true printer is corrected by %v", s)
+	}
+	// What the page calls more than 3 % off is what the job file refuses.
+	for _, c := range []struct {
+		across, down string
+		good         bool
+	}{
+		{"174.6 mm", "250 mm", true}, {"185.4 mm", "257.5 mm", true}, {"7 1/16 in", "242.5 mm", true},
+		{"174.5 mm", "250 mm", false}, {"180 mm", "257.6 mm", false},
+	} {
+		_, err := wholeJob("nook.toml", fmt.Sprintf("[printer]\nacross = %q\ndown = %q\n", c.across, c.down)+fmt.Sprintf(fernOn, "50 x 50 cm"))
+		if (err == nil) != c.good {
+			t.Errorf("across %s, down %s: %v", c.across, c.down, err)
+		}
+	}
+}
+
+func TestRulerPageNeedsRoom(t *testing.T) {
+	for _, c := range []struct {
+		paper  string
+		margin geometry.Length
+		want   string
+	}{
+		{"A5", 7, `the paper "A5" is too small for the check bars, 180 mm across and 250 mm down; write a larger one, such as "A4" or "Letter"`},
+		{"roll 150 mm", 5, `the paper "roll 150 mm" is too small for the check bars, 180 mm across and 250 mm down; write a larger one, such as "A4" or "Letter"`},
+		{"190 x 400 mm", 4, `the paper "190 × 400 mm" is too small for the check bars, 180 mm across and 250 mm down; write a larger one, such as "A4" or "Letter"`},
+		{"A4", 13.4, `a margin of 13.4 mm leaves too little of the paper "A4" for the check bars, 180 mm across and 250 mm down; write a margin of 13.3 mm or less, or a larger paper`},
+		{"Letter", 40, `a margin of 40 mm leaves too little of the paper "Letter" for the check bars, 180 mm across and 250 mm down; write a margin of 13 mm or less, or a larger paper`},
+		{"A4", -1, `a margin of -1 mm is less than nothing; write 0 mm or more`},
+	} {
+		_, err := RulerPage(stock(t, c.paper), c.margin)
+		if got := fmt.Sprint(err); got != c.want {
+			t.Errorf("%s, %v mm: %s\nwant %s", c.paper, float64(c.margin), got, c.want)
+		}
+	}
+}

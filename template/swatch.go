@@ -1,0 +1,108 @@
+package template
+
+import (
+	"math"
+
+	"underlay/geometry"
+	"underlay/paper"
+)
+
+// Measures of a swatch: plain cloth round its prints, and the reach for its ticks.
+const (
+	swatchBorder = 4 * geometry.Millimetre
+	swatchReach  = 16 * geometry.Millimetre
+)
+
+// addSwatch draws a practice guide of each face: the same passes on a piece of scrap as large
+// as a sheet takes, two prints by two at least.
+func (d *document) addSwatch(ip *ItemPlan) error {
+	job := *d.plan.Job
+	job.Paper.Reach, job.Paper.Extent = swatchReach, FullExtent
+	for _, face := range ip.Faces() {
+		scrap := face.scrap(&job)
+		area, _ := newArea(scrap)
+		sp := &ItemPlan{Item: scrap, Area: area}
+		for _, pass := range scrap.Passes {
+			pp, err := planPass(&job, scrap, area, pass, mostPrints)
+			if err != nil {
+				return Problems{job.problem(ip.Item.Line, "item %q: the swatch of pass %q cannot be set out: %s", ip.Item.Name, pass.Name, err)}
+			}
+			sp.Passes = append(sp.Passes, pp)
+		}
+		practice := FacePlan{Item: sp, Names: face.Names}
+		first := 1
+		for _, pp := range sp.Passes {
+			practice.Passes = append(practice.Passes, FacePass{pp, first})
+			first += len(pp.Prints)
+		}
+		tiling, err := job.tile(practice.layout(&job))
+		if err != nil {
+			return Problems{job.problem(0, "%s", err)}
+		}
+		sheets, pages := paper.Sheets(newGuide(&job, practice), tiling, practice.strip(&job))
+		for i, s := range sheets {
+			d.places = append(d.places, SheetPlace{d.pages + i + 1, ip.Item.Name, "swatch", s})
+		}
+		name := "swatch"
+		if n := face.Name(); n != "" {
+			name += ", " + n
+		}
+		d.add(name, pages)
+	}
+	return nil
+}
+
+// scrap returns the piece a face is practised on. Its passes are the face's own, each with
+// the gap it has there; a frame or rings are practised in straight rows.
+func (f FacePlan) scrap(job *Job) *Item {
+	scrap := &Item{
+		Name: "swatch for " + f.Item.Item.Name, Shape: "rectangle", Quantity: 1,
+		Border: geometry.EvenEdges(swatchBorder), Line: f.Item.Item.Line,
+	}
+	first := f.Passes[0].Choice()
+	cell := f.Passes[0].Pass.Block.Size
+	if allQuarterTurned(f.Passes[0].Pass.Turns) {
+		cell = cell.Swap()
+	}
+	pitch := first.Pitch
+	if pitch.Across <= 0 || pitch.Down <= 0 {
+		pitch = Spacing{cell.W + first.Gap.Across, cell.H + first.Gap.Down}
+	}
+	around := 2 * (swatchBorder + swatchReach)
+	best := geometry.Size{}
+	most := 0
+	for _, page := range []geometry.Size{job.readingStock().Size, job.readingStock().Size.Swap()} {
+		room := geometry.Size{W: page.W - 2*job.Paper.Margin, H: page.H - 2*job.Paper.Margin}
+		count := func(room, face, pitch geometry.Length) int {
+			return max(2, int(math.Floor(float64((room-around-face)/pitch+geometry.Tolerance)))+1)
+		}
+		across, down := count(room.W, cell.W, pitch.Across), count(room.H, cell.H, pitch.Down)
+		size := geometry.Size{
+			W: geometry.Length(across-1)*pitch.Across + cell.W, H: geometry.Length(down-1)*pitch.Down + cell.H,
+		}
+		fits := size.W+around <= room.W+geometry.Tolerance && size.H+around <= room.H+geometry.Tolerance
+		if n := across * down; fits && n > most || most == 0 && best == (geometry.Size{}) {
+			best = size
+			if fits {
+				most = n
+			}
+		}
+	}
+	scrap.Size = geometry.Size{W: best.W + 2*swatchBorder, H: best.H + 2*swatchBorder}
+	scrap.Outline = geometry.RectOutline(geometry.RectAt(geometry.Point{}, scrap.Size))
+	copies := map[*Pass]*Pass{}
+	for _, p := range f.Passes {
+		q := *p.Pass
+		q.Face = ""
+		c := p.Choice()
+		q.Gap = Gaps{Gap{c.Gap.Across, c.Gap.Across}, Gap{c.Gap.Down, c.Gap.Down}}
+		q.CentreAcross, q.CentreDown = OnBest, OnBest
+		if q.Repeat == "frame" || q.Repeat == "rings" {
+			q.Repeat = "straight"
+		}
+		q.Between, q.On = copies[p.Pass.Between], copies[p.Pass.On]
+		copies[p.Pass] = &q
+		scrap.Passes = append(scrap.Passes, &q)
+	}
+	return scrap
+}

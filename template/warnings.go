@@ -1,0 +1,50 @@
+package template
+
+import (
+	"fmt"
+
+	"underlay/geometry"
+	"underlay/paper"
+)
+
+// nameRoom is the longest name that is shown whole wherever it stands, in letters of the
+// smallest height papers are read at.
+const nameRoom = 80 * geometry.Millimetre
+
+// Warnings says which names will not come out on the papers as they are written.
+func (j *Job) Warnings() []string {
+	var warnings []string
+	seen := map[string]bool{}
+	check := func(what, name string) {
+		if seen[name] {
+			return
+		}
+		seen[name] = true
+		if _, whole := paper.Legible(name); !whole {
+			warnings = append(warnings, fmt.Sprintf("%s %q has letters the papers cannot show; each is drawn as □", what, paper.Shorten(name, 2.5, false, nameRoom)))
+		}
+		if paper.TextWidth(name, 2.5, false) > nameRoom {
+			warnings = append(warnings, fmt.Sprintf("%s %q is long; the papers show the beginning of it", what, paper.Shorten(name, 2.5, false, nameRoom)))
+		}
+	}
+	check("the title", j.Title)
+	for _, b := range j.Blocks {
+		check("the block", b.Name)
+	}
+	for _, it := range j.Items {
+		check("the item", it.Name)
+		for _, f := range it.Faces {
+			check("the face", f)
+		}
+		for _, z := range it.Zones {
+			check("the keep-clear zone", z.Name)
+		}
+		for _, p := range it.Passes {
+			check("the pass", p.Name)
+			for _, c := range p.Colours {
+				check("the colour", c)
+			}
+		}
+	}
+	return warnings
+}
