@@ -123,13 +123,13 @@ func TestInsetFallsApart(t *testing.T) {
 
 func TestInsetAgainstSampledDistances(t *testing.T) {
 	rnd := seeded(1)
-	for i := range 40 {
+	for i := range 20 {
 		p := star(rnd, within(rnd, RectAround(Pt(0, 0), Size{W: 400, H: 400})), 100, 3+rnd.IntN(20))
 		for _, d := range []Length{0.5, 3, 12, 30} {
 			checkInset(t, fmt.Sprintf("star %d by %v", i, d), p, d)
 		}
 	}
-	for i := range 30 {
+	for i := range 15 {
 		p := stairs(rnd, 2+rnd.IntN(6), 20)
 		for _, d := range []Length{1, 7, 10, 20, 25} {
 			checkInset(t, fmt.Sprintf("stairs %d by %v", i, d), p, d)

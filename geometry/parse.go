@@ -64,7 +64,7 @@ func (q quantity) length() (Length, error) {
 		unit = big.NewRat(10, 1)
 	case "m":
 		unit = big.NewRat(1000, 1)
-	case "in", `"`, "″":
+	case "in", `"`, "″", "”":
 		unit = big.NewRat(254, 10)
 	default:
 		return 0, fmt.Errorf("%s: no unit %s is known; write mm, cm, m or in", quote(q.String()), quote(q.unit))
@@ -81,7 +81,7 @@ func scan(s string) (quantity, error) {
 	if err := readable(s); err != nil {
 		return quantity{}, err
 	}
-	text := strings.ReplaceAll(tidy(s), "−", "-")
+	text := strings.NewReplacer("−", "-", " / ", "/", " /", "/", "/ ", "/").Replace(tidy(s))
 	number, unit := text, ""
 	if i := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune("0123456789./+- ", r) }); i >= 0 {
 		number, unit = strings.TrimSpace(text[:i]), text[i:]
@@ -121,8 +121,8 @@ func readNumber(s string) (*big.Rat, error) {
 		if !allDigits(before+after) || point && after == "" {
 			return nil, errors.New(notOne)
 		}
-		v, _ := new(big.Rat).SetString(s)
-		return v, nil
+		scale := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(len(after))), nil)
+		return new(big.Rat).SetFrac(integer(before+after), scale), nil
 	}
 	if !allDigits(whole) || !allDigits(top) || !allDigits(under) {
 		return nil, errors.New(notOne)
@@ -130,12 +130,17 @@ func readNumber(s string) (*big.Rat, error) {
 	if strings.Trim(under, "0") == "" {
 		return nil, errors.New(dividesBy0)
 	}
-	v, _ := new(big.Rat).SetString(top + "/" + under)
+	v := new(big.Rat).SetFrac(integer(top), integer(under))
 	if mixed && v.Cmp(big.NewRat(1, 1)) >= 0 {
 		return nil, errors.New(notOne)
 	}
-	w, _ := new(big.Rat).SetString(whole)
-	return v.Add(v, w), nil
+	return v.Add(v, new(big.Rat).SetInt(integer(whole))), nil
+}
+
+// integer reads digits in tens: in package big's other readers a 0 in front means eights.
+func integer(digits string) *big.Int {
+	n, _ := new(big.Int).SetString(digits, 10)
+	return n
 }
 
 // allDigits tells whether s is one or more of 0 to 9.

@@ -29,6 +29,8 @@ func TestParseLength(t *testing.T) {
 		".5 mm":                          0.5,
 		"0 mm":                           0,
 		"007 mm":                         7,
+		"010.50 mm":                      10.5,
+		"010 010/040 mm":                 10.25,
 		"1.5 m":                          1500,
 		"+3 mm":                          3,
 		"-0.5 mm":                        -0.5,
@@ -40,6 +42,8 @@ func TestParseLength(t *testing.T) {
 		"7/4 In":                         44.45,
 		`17 3/4"`:                        450.85,
 		"17 3/4″":                        450.85,
+		"17 3/4”":                        450.85, // what a word processor makes of the inch mark
+		"3 1 / 2 in":                     88.9,
 		`12 "`:                           304.8,
 		"1/2 cm":                         5,
 		"1000000 m":                      1e9,
@@ -167,7 +171,7 @@ func checkMessage(t *testing.T, text string, err error) {
 }
 
 var seeds = []string{
-	"", "50", "50 mm", "2,5 cm", "-3 1/2 in", `17 3/4"`, "1/0 in", "1e3 mm", "NaN mm", "− 5 m", "+.5 CM", "5″",
+	"", "50", "50 mm", "080/1", "0/08 in", "2,5 cm", "-3 1/2 in", `17 3/4"`, "1/0 in", "1e3 mm", "NaN mm", "− 5 m", "+.5 CM", "5″",
 	"50 x 60 cm", "2 in x 30 mm", "50×50cm", "0 x 2 mm", "1 mm to 4 mm", "0.5 to 3 mm", "4 to 1 mm", "x", "to", "\xff x \x00",
 }
 

@@ -164,6 +164,7 @@ func (f *Flow) Table(head []string, rows [][]string, right ...int) {
 		}
 		f.y += textHeight * 1.9
 	}
+	f.Need(4.5 * textHeight) // the head never stands alone at the foot of a page
 	set(head, quietInk)
 	rule := f.y - textHeight*0.45
 	f.page.Stroke(geometry.Line(geometry.Pt(f.box.Min.X, rule), geometry.Pt(f.box.Min.X+min(total, f.Width()), rule)), Pen{Continuous, 0.18, quietInk})

@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strconv"
+	"strings"
 
 	"underlay/geometry"
 )
@@ -24,7 +26,7 @@ func WriteSVG(w io.Writer, title string, d *Drawing) error {
 		return fmt.Errorf("the drawing is %g x %g mm; a picture needs a width and a height above 0", size.W, size.H)
 	}
 	marks := everything(d, d.Bounds)
-	s := &svgWriter{area: d.Bounds}
+	s := &svgWriter{area: d.Bounds, pens: map[Pen]string{}}
 	s.line(`<?xml version="1.0" encoding="UTF-8"?>`)
 	s.line(`<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="%smm" height="%smm" viewBox="%s %s %s %s">`,
 		decimal(size.W), decimal(size.H), decimal(d.Bounds.Min.X), decimal(d.Bounds.Min.Y), decimal(size.W), decimal(size.H))
@@ -49,7 +51,8 @@ func WriteSVG(w io.Writer, title string, d *Drawing) error {
 type svgWriter struct {
 	out  bytes.Buffer
 	area geometry.Rect
-	open string // what the open group's marks have in common; "": none is open
+	open string         // what the open group's marks have in common; "": none is open
+	pens map[Pen]string // what the pens met so far are in attributes
 }
 
 func (s *svgWriter) line(format string, args ...any) {
@@ -112,20 +115,7 @@ func (s *svgWriter) stroke(k Stroke) {
 	if len(runs) == 0 {
 		return
 	}
-	// A PDF's lines end butt and meet in a mitre up to ten times their width (ISO 32000-1,
-	// Table 52); the first is what SVG does too, the second is four times there.
-	pen := fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s" stroke-miterlimit="10"`, k.Pen.Ink.hex(), decimal(k.Pen.Width))
-	if pattern != nil {
-		pen += ` stroke-dasharray="`
-		for i, l := range pattern {
-			if i > 0 {
-				pen += " "
-			}
-			pen += decimal(geometry.Length(l))
-		}
-		pen += `"`
-	}
-	s.group(pen)
+	s.group(s.attributes(k.Pen, pattern))
 	if pattern == nil {
 		s.out.WriteString(`<path d="`)
 		for _, r := range runs {
@@ -146,28 +136,50 @@ func (s *svgWriter) stroke(k Stroke) {
 	}
 }
 
+// attributes returns what draws as a pen does.
+func (s *svgWriter) attributes(p Pen, pattern []float64) string {
+	if known, ok := s.pens[p]; ok {
+		return known
+	}
+	// A PDF's lines end butt and meet in a mitre up to ten times their width (ISO 32000-1,
+	// Table 52); the first is what SVG does too, the second is four times there.
+	a := fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s" stroke-miterlimit="10"`, p.Ink.hex(), decimal(p.Width))
+	if pattern != nil {
+		var dashes []string
+		for _, l := range pattern {
+			dashes = append(dashes, decimal(geometry.Length(l)))
+		}
+		a += fmt.Sprintf(` stroke-dasharray="%s"`, strings.Join(dashes, " "))
+	}
+	s.pens[p] = a
+	return a
+}
+
 // piece writes the way of the pen along a piece.
 func (s *svgWriter) piece(p geometry.Piece) {
-	to := func(command string, points ...geometry.Point) {
-		s.out.WriteString(command)
-		for i, q := range points {
-			if i > 0 {
-				s.out.WriteByte(' ')
-			}
-			s.out.WriteString(decimal(q.X) + " " + decimal(q.Y))
-		}
-	}
-	to("M", p.Start)
+	s.to('M', p.Start)
 	for _, step := range p.Steps {
 		if step.Curved {
-			to("C", step.C1, step.C2, step.To)
+			s.to('C', step.C1, step.C2, step.To)
 		} else {
-			to("L", step.To)
+			s.to('L', step.To)
 		}
 	}
 	if p.Closed {
 		s.out.WriteByte('Z')
 	}
+}
+
+// to writes a command of path data and the points it takes.
+func (s *svgWriter) to(command byte, points ...geometry.Point) {
+	b := append(s.out.AvailableBuffer(), command)
+	for i, p := range points {
+		if i > 0 {
+			b = append(b, ' ')
+		}
+		b = appendDecimal(append(appendDecimal(b, p.X), ' '), p.Y)
+	}
+	s.out.Write(b)
 }
 
 func (s *svgWriter) label(l Label) {
@@ -186,11 +198,11 @@ func (s *svgWriter) label(l Label) {
 }
 
 // decimal writes a number of millimetres to a ten-thousandth.
-func decimal(l geometry.Length) string {
-	if s := millimetres(l); s != "-0" {
-		return s
-	}
-	return "0"
+func decimal(l geometry.Length) string { return string(appendDecimal(nil, l)) }
+
+func appendDecimal(b []byte, l geometry.Length) []byte {
+	// Adding 0 makes 0 of -0.
+	return strconv.AppendFloat(b, math.Round(float64(l)*1e4)/1e4+0, 'f', -1, 64)
 }
 
 // hex writes an ink the way a style sheet does.

@@ -188,6 +188,7 @@ func cutOffDrawing() *Drawing {
 		d.Stroke(geometry.Line(geometry.Pt(-60, y), geometry.Pt(200, y+3)), Pen{kind, 0.35, Grey(uint8(20 * i))})
 		d.Stroke(ring, Pen{kind, 0.5, Ink{}})
 	}
+	d.Stroke(geometry.Line(geometry.Pt(-0.00001, 60), geometry.Pt(20, -0.00001)), Pen{Continuous, 0.25, Ink{}})
 	d.Stroke(geometry.UpArrow(geometry.Pt(20, 20), 10, 30), Pen{Continuous, 0.25, Ink{}})
 	d.Stroke(geometry.Line(geometry.Pt(-60, -60), geometry.Pt(-50, -50)), Pen{Continuous, 0.25, Ink{}})
 	d.Write(Label{Text: "Hedge & <wave>", At: geometry.Pt(10, 30), Anchor: AnchorLeft, Height: 5})

@@ -1,9 +1,14 @@
 package template
 
-import "underlay/geometry"
+import (
+	"math"
+
+	"underlay/geometry"
+)
 
 // Area is the printable area of an item: its outline drawn in by the border, less the zones
-// kept clear. Its frame is the item's: (0, 0) at the top left corner of the item's bounds.
+// kept clear. Its frame is the item's: (0, 0) at the top left corner of the item's bounds. A
+// shade's is that of its flat development.
 type Area struct {
 	Rect    geometry.Rect // bounds of the area, zones not taken off
 	cloth   geometry.Rect // bounds of the item
@@ -12,15 +17,24 @@ type Area struct {
 	zones   []Zone
 	upright bool // outline is the rectangle Rect
 	edge    geometry.Path
+	around  geometry.Length // of a drum: where x closes; 0: nowhere
+	flat    *Development    // of a cone; nil for anything else
+	slant   [2]geometry.Length
 }
 
 // newArea draws the item's outline in by its border.
 func newArea(item *Item) (Area, bool) {
+	if item.Shape == "cone" {
+		return newConeArea(item)
+	}
 	a := Area{zones: item.Zones, cloth: item.Outline.Bounds()}
 	if r, ok := item.Outline.Upright(); ok {
 		a.Rect = r.In(item.Border)
 		a.outline, a.upright = geometry.RectOutline(a.Rect), true
 		a.edge = a.Rect.Polygon().Path()
+		if item.Shape == "drum" {
+			a.around = item.Size.W
+		}
 		return a, a.Rect.W() > 0 && a.Rect.H() > 0
 	}
 	a.outline, a.clear = item.Outline, item.Border.Least()
@@ -32,20 +46,82 @@ func newArea(item *Item) (Area, bool) {
 // Path returns the edge of the area: the border line.
 func (a Area) Path() geometry.Path { return a.edge }
 
+// Cloth returns the bounds of the item; its top left corner is (0, 0).
+func (a Area) Cloth() geometry.Rect { return a.cloth }
+
+// Centre returns the point that patterns are centred on: the middle of the area's bounds, or
+// of a cone the middle of the printable slope, opposite the seam.
+func (a Area) Centre() geometry.Point {
+	if a.flat != nil {
+		return a.flat.At((a.slant[0]+a.slant[1])/2, 0)
+	}
+	return a.Rect.Centre()
+}
+
+// closes tells whether the pattern runs round and meets itself, as on a shade.
+func (a Area) closes() bool { return a.around > 0 || a.flat != nil }
+
+// wrapped returns a site of a shade that has left the flat development on one side at the
+// place where it comes in on the other; any other site stays. On a cone it lies less than half
+// a turn round the apex from the place it came from.
+func (a Area) wrapped(s Site, from geometry.Point) Site {
+	switch {
+	case a.flat != nil:
+		start := a.flat.angleOf(from)
+		now := start + geometry.Angle(math.Remainder(float64(a.flat.angleOf(s.Origin)-start), 360))
+		switch half := a.flat.Angle / 2; {
+		case now >= half-1e-9:
+			return a.flat.turnedSite(s, a.flat.Angle)
+		case now < -half-1e-9:
+			return a.flat.turnedSite(s, -a.flat.Angle)
+		}
+	case a.around > 0:
+		x := geometry.Length(math.Mod(float64(s.Origin.X), float64(a.around)))
+		if x < -geometry.Tolerance {
+			x += a.around
+		}
+		if x >= a.around-geometry.Tolerance {
+			x = 0
+		}
+		s.Origin.X = max(0, x)
+	}
+	return s
+}
+
 // Plain tells whether the whole of Rect may be printed on.
 func (a Area) Plain() bool { return a.upright && len(a.zones) == 0 }
 
-// Holds tells whether a whole footprint lies in the area and overlaps no zone.
+// Holds tells whether a whole footprint lies in the area and overlaps no zone. On a shade one
+// may lie across the seam: what leaves the flat development on one side comes in on the other.
 func (a Area) Holds(f geometry.Outline) bool {
+	switch {
+	case a.flat != nil:
+		if !a.flat.holds(f, a.slant) || !a.clearOfZones(f) {
+			return false
+		}
+		return len(a.zones) == 0 || !a.flat.crossesSeam(f) ||
+			a.clearOfZones(a.flat.turned(f, a.flat.Angle)) && a.clearOfZones(a.flat.turned(f, -a.flat.Angle))
+	case a.around > 0:
+		if b := f.Bounds(); b.Min.Y < a.Rect.Min.Y-geometry.Tolerance || b.Max.Y > a.Rect.Max.Y+geometry.Tolerance {
+			return false
+		}
+		for _, x := range []geometry.Length{-a.around, 0, a.around} {
+			if len(a.zones) > 0 && !a.clearOfZones(f.Move(geometry.Pt(x, 0))) {
+				return false
+			}
+		}
+		return true
+	}
+	if !a.Rect.Holds(f.Bounds()) || !a.upright && !a.outline.HoldsClear(f, a.clear) {
+		return false
+	}
+	return a.clearOfZones(f)
+}
+
+// clearOfZones tells whether a footprint overlaps no zone; touching one is not overlapping it.
+func (a Area) clearOfZones(f geometry.Outline) bool {
 	b := f.Bounds()
-	if !a.Rect.Holds(b) {
-		return false
-	}
-	if !a.upright && !a.outline.HoldsClear(f, a.clear) {
-		return false
-	}
 	for _, z := range a.zones {
-		// Touching a zone is not overlapping it.
 		inner := z.Rect.Grow(-geometry.Tolerance)
 		if b.Overlaps(inner) && f.Distance(geometry.RectOutline(inner)) == 0 {
 			return false

@@ -11,19 +11,41 @@ type Spacing struct{ Across, Down geometry.Length }
 
 // Choice is one way of setting out a pass: what sits on the centre lines, and what that gives.
 type Choice struct {
-	Across, Down  Centring // "" where the repeat has no such choice
-	Count         int
-	Columns, Rows int // 0 where the repeat has no single count of them
-	RowCounts     []int
-	Gap, Pitch    Spacing
-	Border        geometry.Edges // plain cloth left inside the bounds of the item
+	Across, Down Centring // "" where the repeat has no such choice
+	Count        int
+	// Columns and Rows are 0 where the repeat has no single count of them: brick and honeycomb
+	// have rows, half-drop has columns, a diagonal, a frame and rings have neither.
+	Columns, Rows int
+	RowCounts     []int // prints in each row, from the top; none where there are no rows
+	ColumnCounts  []int // prints in each column, from the left; none where there are no columns
+	// Runs are the sides of a frame in the order top, right, bottom, left, or the rings from
+	// the outermost.
+	Runs []Run
+	// Gap and Pitch across and down. Of a frame: along the sides that run across, and along
+	// those that run down. Of rings: the least from print to print, and from ring to ring. Of
+	// a cone: on its narrowest row, and along the slope.
+	Gap, Pitch Spacing
+	Border     geometry.Edges // plain cloth left inside the bounds of the item
+	Seam       int            // prints of a shade that lie across its seam
+	dropped    int            // prints left out because they would not lie wholly on the area
 }
 
-// better tells whether c is to be preferred to d: more whole prints, then the more even
-// opposite borders, then the larger smallest border.
+// Run is a line of prints that goes along a side, or round a ring.
+type Run struct {
+	Name   string // "top", "right", "bottom", "left"; "ring 1", the outermost; "middle"
+	Count  int
+	Gap    geometry.Length // between two of its prints; 0 where it has one
+	Radius geometry.Length // of a ring, through the origins
+}
+
+// better tells whether c is to be preferred to d: more whole prints, then fewer of them across
+// a seam, then the more even opposite borders, then the larger smallest border.
 func (c Choice) better(d Choice) bool {
 	if c.Count != d.Count {
 		return c.Count > d.Count
+	}
+	if c.Seam != d.Seam {
+		return c.Seam < d.Seam
 	}
 	if u, v := c.unevenness(), d.unevenness(); math.Abs(float64(u-v)) > float64(geometry.Tolerance) {
 		return u < v

@@ -21,10 +21,23 @@ func driftOf(sites []Site, near [][]int32, first int, gap Spacing) Drift {
 			corner = i
 		}
 	}
-	d := Drift{FromCentre: chain(near, first), FromCorner: chain(near, corner)}
-	least := min(absLength(gap.Across), absLength(gap.Down))
-	if d.FromCentre > 0 {
-		d.Harmless = least / geometry.Length(d.FromCentre)
+	return newDrift(chain(near, first), chain(near, corner), gap)
+}
+
+// driftAround is the drift of prints that go round, each set against the last: the chain is
+// as long as the longest run, wherever it begins.
+func driftAround(runs []Run, gap Spacing) Drift {
+	k := 0
+	for _, r := range runs {
+		k = max(k, r.Count-1)
+	}
+	return newDrift(k, k, gap)
+}
+
+func newDrift(centre, corner int, gap Spacing) Drift {
+	d := Drift{FromCentre: centre, FromCorner: corner}
+	if centre > 0 {
+		d.Harmless = min(absLength(gap.Across), absLength(gap.Down)) / geometry.Length(centre)
 	}
 	return d
 }

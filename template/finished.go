@@ -20,6 +20,7 @@ func finished(face FacePlan, box geometry.Rect) paper.View {
 	for _, z := range face.Item.Item.Zones {
 		d.Fill(z.Rect.Polygon().Path().Map(at), paper.Grey(225))
 	}
+	taken := newCrowd()
 	for i, p := range face.Passes {
 		size := min(p.Pass.Block.Size.W, p.Pass.Block.Size.H) * geometry.Length(k)
 		pen := newPens(FineLines).pass(i)
@@ -36,10 +37,15 @@ func finished(face FacePlan, box geometry.Rect) paper.View {
 				break
 			}
 			d.Stroke(print.Footprint.Outline.Path().Map(at), pen)
-			if height == 0 || i > 0 && sharesOrigin(face.Passes[:i], p) {
-				continue
+			for _, up := range []geometry.Length{0, -0.3, 0.3} {
+				l := paper.Label{Text: strconv.Itoa(p.First + j), At: at(print.Origin).Add(geometry.Pt(0, up*size)), Height: height}
+				// Where passes stand on each other there may be no room for the later number.
+				if box := l.Extent(); height > 0 && taken.free(box) {
+					d.Write(l)
+					taken.take(box)
+					break
+				}
 			}
-			d.Write(paper.Label{Text: strconv.Itoa(p.First + j), At: at(print.Origin), Height: height})
 		}
 	}
 	c := at(face.Item.Area.Rect.Centre())
@@ -65,15 +71,4 @@ func finished(face FacePlan, box geometry.Rect) paper.View {
 		}
 	}
 	return paper.View{Drawing: d, Area: box, At: box.Min, ScaleX: 1, ScaleY: 1}
-}
-
-// sharesOrigin tells whether a pass prints on the origins of an earlier one, whose numbers
-// stand there.
-func sharesOrigin(before []FacePass, p FacePass) bool {
-	for _, q := range before {
-		if p.Pass.On == q.Pass {
-			return true
-		}
-	}
-	return false
 }

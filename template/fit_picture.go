@@ -12,7 +12,7 @@ import (
 )
 
 // pictureLines is the most lines a picture of the prints has.
-const pictureLines = 24
+const pictureLines = 30
 
 // spot is where the number of a print stands in the picture.
 type spot struct{ line, column, number int }

@@ -3,6 +3,7 @@ package template
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -37,17 +38,23 @@ type fitText struct {
 
 func (f *fitText) blank() { f.lines = append(f.lines, "") }
 
+// together matches what stays on one line: a number with its fraction or its unit.
+var together = regexp.MustCompile(`\d (?:\d+/\d+(?: in\b)?|mm\b|cm\b|in\b)`)
+
 // say adds a text, broken into lines that all begin with indent.
 func (f *fitText) say(indent, text string) {
+	const tie = "\u00a0"
+	text = together.ReplaceAllStringFunc(text, func(s string) string { return strings.ReplaceAll(s, " ", tie) })
+	add := func(line string) { f.lines = append(f.lines, indent+strings.ReplaceAll(line, tie, " ")) }
 	line := ""
-	for _, word := range strings.Fields(text) {
+	for word := range strings.SplitSeq(text, " ") {
 		if line != "" && len([]rune(indent+line+" "+word)) > fitWidth {
-			f.lines = append(f.lines, indent+line)
+			add(line)
 			line = ""
 		}
 		line = strings.TrimPrefix(line+" "+word, " ")
 	}
-	f.lines = append(f.lines, indent+line)
+	add(line)
 }
 
 // table adds rows of cells below each other, the first row its heading. Cells stand to the
@@ -107,14 +114,14 @@ func (f *fitText) pass(ip *ItemPlan, p *PassPlan) {
 	f.say("  ", fmt.Sprintf("%s, %s, %s", name, f.u.FormatSize(p.Pass.Block.Size), p.Pass.Repeat))
 	if len(p.Choices) > 1 {
 		f.blank()
-		f.say("    ", fmt.Sprintf("What sits on the centre lines, and the plain border that leaves (%s):", f.u))
+		f.say("    ", fmt.Sprintf("What can sit on the centre lines, and the plain border that leaves (%s):", f.u))
 		f.choices(p)
 		f.blank()
 		f.say("    ", "* is taken: "+p.why()+".")
 	}
 	f.blank()
 	text := counted(len(p.Prints), "print", "prints")
-	if c.Columns > 0 && c.Rows > 0 {
+	if c.full() {
 		text += fmt.Sprintf(", %d across and %d down", c.Columns, c.Rows)
 	}
 	f.say("    ", fmt.Sprintf("%s; %s, %s.", text, gapWords(f.u, c.Gap), borderWords(f.u, c.Border)))
@@ -128,7 +135,7 @@ func (f *fitText) pass(ip *ItemPlan, p *PassPlan) {
 		f.say("    ", fmt.Sprintf("This guide serves cloth %s wide, and %s high.", f.serves(*a), f.serves(*d)))
 	}
 	if d := p.Drift; d != nil && d.FromCentre > 1 {
-		f.say("    ", f.drift(*d, p.Pass.Order))
+		f.say("    ", f.drift(*d, c.Gap, p.Pass.Order))
 	}
 	if p.Tape != nil {
 		f.blank()
@@ -138,31 +145,32 @@ func (f *fitText) pass(ip *ItemPlan, p *PassPlan) {
 	f.picture(p)
 }
 
+// full tells whether every column has a print in every row.
+func (c Choice) full() bool { return c.Count > 0 && c.Columns*c.Rows == c.Count }
+
 // choices adds the table of the ways to centre a pass.
 func (f *fitText) choices(p *PassPlan) {
 	opens := false
 	for _, c := range p.Choices {
 		opens = opens || c.Gap != p.Choices[0].Gap
 	}
-	head := []string{" ", "across", "down", "columns × rows", "prints"}
+	head := []string{" ", "across", "down", "prints"}
 	if opens {
-		head = append(head, "gap across", "down")
+		head = append(head, "gap")
 	}
 	rows := [][]string{append(head, "left", "right", "top", "bottom")}
 	for i, c := range p.Choices {
-		row := []string{" ", string(c.Across), string(c.Down), "", strconv.Itoa(c.Count)}
+		row := []string{" ", string(c.Across), string(c.Down), strconv.Itoa(c.Count)}
 		if i == p.Taken {
 			row[0] = "*"
 		}
-		if c.Columns > 0 && c.Rows > 0 {
-			row[3] = fmt.Sprintf("%d × %d", c.Columns, c.Rows)
+		if c.full() {
+			row[3] = fmt.Sprintf("%d × %d = %d", c.Columns, c.Rows, c.Count)
 		}
-		var lengths []geometry.Length
 		if opens {
-			lengths = append(lengths, c.Gap.Across, c.Gap.Down)
+			row = append(row, f.gaps(c.Gap))
 		}
-		lengths = append(lengths, c.Border.Left, c.Border.Right, c.Border.Top, c.Border.Bottom)
-		for _, l := range lengths {
+		for _, l := range []geometry.Length{c.Border.Left, c.Border.Right, c.Border.Top, c.Border.Bottom} {
 			cell := f.u.Number(l)
 			if c.Count == 0 {
 				cell = "-"
@@ -172,6 +180,14 @@ func (f *fitText) choices(p *PassPlan) {
 		rows = append(rows, row)
 	}
 	f.table("    ", rows, 3)
+}
+
+// gaps writes the gap across and down, once where they are the same.
+func (f *fitText) gaps(g Spacing) string {
+	if absLength(g.Across-g.Down) <= geometry.Tolerance {
+		return f.u.Number(g.Across)
+	}
+	return f.u.Number(g.Across) + ", " + f.u.Number(g.Down)
 }
 
 // nearMiss says what one more print across, or down, would take.
@@ -188,9 +204,12 @@ func (f *fitText) nearMiss(m NearMiss, pass *Pass) string {
 	}
 	add(m.Cloth, "%s more cloth")
 	add(m.Border, "a border %s less on both sides")
-	if least := pass.Gap; least.Across.Least < 0 || least.Down.Least < 0 {
+	switch gap := pass.Gap.Across; {
+	case pass.Gap.Down.Least < 0 || gap.Least < 0:
 		add(m.Gap, "prints %s closer")
-	} else {
+	case gap.Most > gap.Least || pass.Gap.Down.Most > pass.Gap.Down.Least:
+		add(m.Gap, "a least gap %s less")
+	default:
 		add(m.Gap, "a gap %s less")
 	}
 	add(m.Block, "a block %s smaller")
@@ -228,14 +247,18 @@ func (f *fitText) serves(s Serves) string {
 }
 
 // drift says how errors would add up.
-func (f *fitText) drift(d Drift, order Order) string {
+func (f *fitText) drift(d Drift, gap Spacing, order Order) string {
 	from := fmt.Sprintf("from the middle outwards the farthest print is %d placements away (from a corner %d)", d.FromCentre, d.FromCorner)
 	if order == RowByRow {
 		from = fmt.Sprintf("the farthest print is %d placements from the first", d.FromCentre)
 	}
 	text := "Without a guide errors add up: " + from
 	if d.Harmless > 0 {
-		text += fmt.Sprintf(", so that an error of %s in each is more than the gap or lap by then", geometry.UnitMM.Format(roundedUp(d.Harmless, geometry.UnitMM)))
+		what := "gap"
+		if gap.Across < 0 && gap.Down < 0 {
+			what = "lap"
+		}
+		text += fmt.Sprintf(", so that errors of more than %s add up to more than the %s", geometry.UnitMM.Format(roundedUp(d.Harmless, geometry.UnitMM)), what)
 	}
 	return text + ". With the guide's ticks each print keeps its own error only."
 }

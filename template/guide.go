@@ -71,8 +71,13 @@ func (g *guide) drawZone(z Zone) {
 	g.Stroke(geometry.Line(geometry.Pt(r.Min.X, r.Max.Y), geometry.Pt(r.Max.X, max(r.Min.Y, min(box.Max.Y, r.Max.Y)))), g.pens.zone)
 }
 
-// drawCorners draws the corners of the cloth alone.
+// drawCorners draws the corners of the cloth alone; of a cloth that is no rectangle the whole
+// edge, which is where it is to be laid.
 func (g *guide) drawCorners() {
+	if _, ok := g.face.Item.Item.Outline.Upright(); !ok {
+		g.Stroke(g.face.Item.Item.Outline.Path(), g.pens.cloth)
+		return
+	}
 	leg := min(20*geometry.Millimetre, g.cloth.W()/4, g.cloth.H()/4)
 	for _, c := range []struct {
 		p      geometry.Point

@@ -6,17 +6,21 @@ import (
 	"underlay/geometry"
 )
 
-// lattice is a repeat that sets prints out on a lattice: for a spacing of origins, its two
-// steps, and the column and row of a site.
+// lattice is a repeat that sets prints out on a lattice. In the frame of the lattice, which a
+// turn lays on the cloth together with the blocks, prints stand in rows and columns of which
+// either the rows may be moved along or the columns down.
 type lattice struct {
-	steps func(l layout, pitch Spacing) (across, down geometry.Point)
-	// pitch of origins for a gap.
+	// pitch of rows and columns for a gap.
 	pitch func(l layout, gap Spacing) Spacing
-	// shift returns the column and row of a site, counted from those through or next after
-	// the centre.
-	index func(l layout, s geometry.Site) (column, row int)
-	// turn is laid on lattice and blocks together.
-	turn func(l layout) geometry.Angle
+	// step is the share of the pitch by which each row, or column, lies moved on from the one
+	// before it; nil: none is moved. What is moved by a whole pitch is not moved at all.
+	step func(*Pass) float64
+	// columns tells that columns are moved, and not rows.
+	columns bool
+	// turn of lattice and blocks together; nil: none.
+	turn func(*Pass) geometry.Angle
+	// oneGap tells that the gap across rules both ways.
+	oneGap bool
 }
 
 // facePitch is the pitch of a repeat whose prints stand face beside face.
@@ -24,100 +28,164 @@ func facePitch(l layout, gap Spacing) Spacing {
 	return Spacing{l.cell.W + gap.Across, l.cell.H + gap.Down}
 }
 
-// ways tries every centring: a print or a joint on each centre line.
-func (t lattice) ways(l layout) []Choice {
-	var choices []Choice
-	for _, across := range []Centring{OnPrint, OnJoint} {
-		for _, down := range []Centring{OnPrint, OnJoint} {
-			c := Choice{Across: across, Down: down}
-			c.Gap = Spacing{l.pass.Gap.Across.Least, l.pass.Gap.Down.Least}
-			c.Pitch = t.pitch(l, c.Gap)
-			sites := t.place(l, c)
-			if opened := t.open(l, c, sites); opened.Gap != c.Gap {
-				c = opened
-				sites = t.place(l, c)
-			}
-			choices = append(choices, l.describe(c, sites))
-		}
+// repeat makes the repeat of the lattice on flat cloth.
+func (t lattice) repeat() repeat {
+	r := repeat{ways: t.ways, place: t.place, next: t.next(), taped: true, sizes: t.sizes}
+	switch {
+	case t.turn != nil:
+		// The field of a turned grid is bounded by corners; rows are what lies at one height.
+		r.byHeight = true
+	case t.step == nil:
+		r.columns, r.rows = true, true
+	default:
+		r.columns, r.rows = t.columns, !t.columns
 	}
-	return choices
+	return r
 }
 
-// place returns the prints of a choice, row by row from the top left.
-func (t lattice) place(l layout, c Choice) []Site {
-	across, down := t.steps(l, c.Pitch)
-	shift := geometry.Point{}
+// next lists the steps to the prints beside one. A print of a moved row stands next to two of
+// the row before.
+func (t lattice) next() []geometry.Site {
+	switch {
+	case t.step == nil:
+		return []geometry.Site{{I: 1}, {J: 1}}
+	case t.columns:
+		return []geometry.Site{{J: 1}, {I: 1}, {I: 1, J: -1}}
+	}
+	return []geometry.Site{{I: 1}, {J: 1}, {I: -1, J: 1}}
+}
+
+// share is the step of a pass, 0 where nothing is moved.
+func (t lattice) share(p *Pass) float64 {
+	if t.step == nil {
+		return 0
+	}
+	return t.step(p)
+}
+
+func (t lattice) turnOf(p *Pass) geometry.Angle {
+	if t.turn == nil {
+		return 0
+	}
+	return t.turn(p)
+}
+
+// spots returns the lattice of a choice: its point (0, 0) lies on the centre of the area, or
+// half a pitch right of or below it where the joint is to be on the centre.
+func (t lattice) spots(l layout, c Choice) geometry.Lattice {
+	across, down := geometry.Pt(c.Pitch.Across, 0), geometry.Pt(0, c.Pitch.Down)
+	if share := t.share(l.pass); t.columns {
+		across.Y = geometry.Length(share) * c.Pitch.Down
+	} else {
+		down.X = geometry.Length(share) * c.Pitch.Across
+	}
+	var shift geometry.Point
 	if c.Across == OnJoint {
 		shift.X = c.Pitch.Across / 2
 	}
 	if c.Down == OnJoint {
 		shift.Y = c.Pitch.Down / 2
 	}
-	turn := geometry.Angle(0)
-	if t.turn != nil {
-		turn = t.turn(l)
-		across, down, shift = across.Turn(turn), down.Turn(turn), shift.Turn(turn)
+	turn := t.turnOf(l.pass)
+	return geometry.Lattice{
+		Origin: l.area.Centre().Add(shift.Turn(turn)), Across: across.Turn(turn), Down: down.Turn(turn),
 	}
-	lat := geometry.Lattice{Origin: l.area.Rect.Centre().Add(shift), Across: across, Down: down}
+}
+
+// cellOf returns the column and row of a site, counted from those through or next after the
+// centre. A step that comes to a whole pitch but for rounding is a whole pitch.
+func (t lattice) cellOf(share float64, s geometry.Site) (column, row int) {
+	if t.columns {
+		return s.I, s.J + int(math.Floor(float64(s.I)*share+1e-9))
+	}
+	return s.I + int(math.Floor(float64(s.J)*share+1e-9)), s.J
+}
+
+// exact tells whether every print whose bounds lie in the bounds of the area lies on the area.
+func (t lattice) exact(l layout) bool {
+	return t.turnOf(l.pass) == 0 && l.sameBounds() && l.area.Plain()
+}
+
+// ways tries every centring: a print or a joint on each centre line.
+func (t lattice) ways(l layout) ([]Choice, error) { return t.waysFrom(l, l.leastGap()), nil }
+
+// waysFrom tries every centring, with the gap that prints are counted with.
+func (t lattice) waysFrom(l layout, gap Spacing) []Choice {
+	var choices []Choice
+	for _, across := range []Centring{OnPrint, OnJoint} {
+		for _, down := range []Centring{OnPrint, OnJoint} {
+			c := Choice{Across: across, Down: down, Gap: gap, Pitch: t.pitch(l, gap)}
+			sites := t.place(l, c)
+			if opened := t.open(l, c, sites); opened.Gap != c.Gap {
+				c = opened
+				sites = t.place(l, c)
+			}
+			choices = append(choices, t.describe(l, c, sites))
+		}
+	}
+	return choices
+}
+
+// describe fills in what a choice gives. Rows that are moved along have no columns, and the
+// other way round.
+func (t lattice) describe(l layout, c Choice, sites []Site) Choice {
+	c = l.describe(c, sites)
+	switch {
+	case t.turn != nil:
+		c.ColumnCounts = nil
+	case t.step == nil:
+		c.Rows = len(c.RowCounts)
+		for _, n := range c.RowCounts {
+			c.Columns = max(c.Columns, n)
+		}
+	case t.columns:
+		c.Columns, c.RowCounts = len(c.ColumnCounts), nil
+	default:
+		c.Rows, c.ColumnCounts = len(c.RowCounts), nil
+	}
+	return c
+}
+
+// place returns the prints of a choice.
+func (t lattice) place(l layout, c Choice) []Site {
+	lat := t.spots(l, c)
+	share, turn := t.share(l.pass), t.turnOf(l.pass)
+	keys := t.candidates(l, lat)
+	sites := make([]Site, len(keys))
+	for i, k := range keys {
+		s := Site{Origin: lat.At(k), Turn: turn, key: k}
+		s.Column, s.Row = t.cellOf(share, k)
+		if l.area.around > 0 {
+			// Round a drum the columns of moved rows close as well: they count from the seam.
+			s.Origin.X = max(0, s.Origin.X)
+			s.Column = int(math.Floor(float64(s.Origin.X/c.Pitch.Across)+1e-9)) + 1
+		}
+		sites[i] = s
+	}
+	return l.number(sites, t.exact(l))
+}
+
+// candidates lists the sites near enough to the area to be looked at.
+func (t lattice) candidates(l layout, lat geometry.Lattice) []geometry.Site {
 	least := min(l.cell.W, l.cell.H)
-	room, exact := l.area.Rect.Grow(-least/2), false
-	if turn == 0 && l.sameBounds() {
+	room := l.area.Rect.Grow(-least / 2)
+	if t.turnOf(l.pass) == 0 && l.sameBounds() {
 		room = l.area.Rect.In(geometry.Edges{
 			Top: l.cell.H / 2, Bottom: l.cell.H / 2, Left: l.cell.W / 2, Right: l.cell.W / 2,
 		})
-		exact = l.area.Plain()
 	}
+	if l.area.around == 0 {
+		return lat.In(room)
+	}
+	// Round a drum every origin from its left edge up to, not including, its right.
+	room.Min.X, room.Max.X = 0, l.area.around
 	keys := lat.In(room)
-	firstColumn, firstRow := math.MaxInt, math.MaxInt
+	n := 0
 	for _, k := range keys {
-		column, row := t.index(l, k)
-		firstColumn, firstRow = min(firstColumn, column), min(firstRow, row)
-	}
-	sites := make([]Site, 0, len(keys))
-	for _, k := range keys {
-		column, row := t.index(l, k)
-		s := Site{Origin: lat.At(k), Column: column - firstColumn + 1, Row: row - firstRow + 1, key: k}
-		s.Turn = (l.turnAt(s.Column, s.Row) + turn).Normal()
-		if exact || l.area.Holds(l.pass.Block.Face.Place(s.Origin, s.Turn).Outline) {
-			sites = append(sites, s)
+		if lat.At(k).X < l.area.around-geometry.Tolerance {
+			keys[n] = k
+			n++
 		}
 	}
-	return sites
-}
-
-// sameBounds tells whether the face has the bounds of the cell however it is turned here.
-func (l layout) sameBounds() bool {
-	if l.pass.Block.Size.W == l.pass.Block.Size.H || allQuarterTurned(l.pass.Turns) {
-		return true
-	}
-	for _, row := range l.pass.Turns {
-		for _, t := range row {
-			if t%180 != 0 {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-// open widens the gaps of a choice within the job's range, as far as keeps every print: the
-// border comes as near as it can, from above, to the border asked. One print across (or down)
-// keeps the least gap.
-func (t lattice) open(l layout, c Choice, sites []Site) Choice {
-	if len(sites) == 0 {
-		return c
-	}
-	span := originBounds(sites)
-	widen := func(g Gap, size, span, pitch, room geometry.Length) geometry.Length {
-		steps := float64(span / pitch)
-		if steps < 1e-9 || g.Most <= g.Least {
-			return g.Least
-		}
-		p := (room - size) / geometry.Length(steps)
-		return max(g.Least, min(g.Most, g.Least+p-pitch))
-	}
-	c.Gap.Across = widen(l.pass.Gap.Across, l.cell.W, span.W(), c.Pitch.Across, l.area.Rect.W())
-	c.Gap.Down = widen(l.pass.Gap.Down, l.cell.H, span.H(), c.Pitch.Down, l.area.Rect.H())
-	c.Pitch = t.pitch(l, c.Gap)
-	return c
+	return keys[:n]
 }

@@ -6,7 +6,8 @@ import "underlay/geometry"
 // that cannot do it is nil.
 type NearMiss struct {
 	Down   bool             // along the other axis: across
-	Count  int              // prints across, or down, that it would give
+	Count  int              // prints across, or down, that it would give; 0 where there is no one count
+	Prints int              // prints in all that it would give; 0 where not worked out
 	Cloth  *geometry.Length // a cloth this much larger
 	Border *geometry.Length // a border this much less, on both sides
 	Gap    *geometry.Length // a gap this much less
@@ -16,6 +17,15 @@ type NearMiss struct {
 // mostLap is how far joining blocks may lap (common practice, no published source).
 const mostLap = 1 * geometry.Millimetre
 
+// leastOf is the least gap a maker might go down to: none, or where blocks lap anyway the
+// most lap.
+func leastOf(g Gap) geometry.Length {
+	if g.Least < 0 {
+		return min(-mostLap, g.Least)
+	}
+	return 0
+}
+
 // nearMiss works out what one more than n prints would take.
 func (a axis) nearMiss(n int, down bool) NearMiss {
 	m := n + a.step
@@ -24,16 +34,27 @@ func (a axis) nearMiss(n int, down bool) NearMiss {
 	if each := short / 2; min(a.borders[0], a.borders[1])-each >= a.hem-geometry.Tolerance {
 		miss.Border = &each
 	}
-	least := geometry.Length(0)
-	if a.gap.Least < 0 {
-		least = min(-mostLap, a.gap.Least)
+	if each := short / geometry.Length(m-1); a.gap.Least-each >= leastOf(a.gap)-geometry.Tolerance {
+		miss.Gap = &each
 	}
-	if m > 1 {
-		if each := short / geometry.Length(m-1); a.gap.Least-each >= least-geometry.Tolerance {
-			miss.Gap = &each
-		}
+	if each := short / geometry.Length(m); a.face-each >= leastFace-geometry.Tolerance {
+		miss.Block = &each
 	}
-	if each := short / geometry.Length(m); each < a.face {
+	return miss
+}
+
+// drumMiss works out what the next number of columns with which the repeat closes would take:
+// on the way round there is no border, and as many gaps as prints.
+func (l layout) drumMiss(c Choice, multiple int) NearMiss {
+	g := l.pass.Gap.Across
+	m := c.Columns + multiple
+	short := geometry.Length(m)*(l.cell.W+g.Least) - l.area.around
+	each := short / geometry.Length(m)
+	miss := NearMiss{Count: m, Cloth: &short}
+	if g.Least-each >= leastOf(g)-geometry.Tolerance {
+		miss.Gap = &each
+	}
+	if l.cell.W-each >= leastFace-geometry.Tolerance {
 		miss.Block = &each
 	}
 	return miss

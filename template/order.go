@@ -49,29 +49,6 @@ func quarterOf(p, centre geometry.Point, hand Hand) Quarter {
 	return NearRight
 }
 
-// neighbours lists, for each site, those it stands next to in its repeat.
-func neighbours(sites []Site, next []geometry.Site) [][]int32 {
-	at := make(map[geometry.Site]int32, len(sites))
-	for i, s := range sites {
-		at[s.key] = int32(i)
-	}
-	near := make([][]int32, len(sites))
-	all := make([]int32, 0, 2*len(next)*len(sites))
-	for i, s := range sites {
-		from := len(all)
-		for _, step := range next {
-			for _, sign := range []int{1, -1} {
-				k := geometry.Site{I: s.key.I + sign*step.I, J: s.key.J + sign*step.J}
-				if n, ok := at[k]; ok && int(n) != i {
-					all = append(all, n)
-				}
-			}
-		}
-		near[i] = all[from:len(all):len(all)]
-	}
-	return near
-}
-
 // centreOut returns the order of printing from the middle outwards: first the sites nearest
 // the centre, then one quarter of the area at a time. Every site after the first stands next
 // to one before it; where that cannot be, it is the nearest to one before it.
@@ -190,18 +167,30 @@ func (q *queue) Pop() any {
 }
 
 // rowByRow returns the order of printing from the near edge: row by row, each from the left,
-// the far row last.
-func rowByRow(sites []Site) []int {
+// the far row last. By height, a row is what lies at one height.
+func rowByRow(sites []Site, byHeight bool) []int {
 	order := make([]int, len(sites))
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		p, q := sites[a].Origin, sites[b].Origin
-		if math.Abs(float64(p.Y-q.Y)) > float64(geometry.Tolerance) {
-			return cmp.Compare(q.Y, p.Y)
+	if !byHeight {
+		slices.SortStableFunc(order, func(a, b int) int {
+			p, q := sites[a], sites[b]
+			return cmp.Or(cmp.Compare(q.Row, p.Row), cmp.Compare(p.Column, q.Column))
+		})
+		return order
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(sites[b].Origin.Y, sites[a].Origin.Y) })
+	row := make([]int, len(sites))
+	for i, s := range order[1:] {
+		before := order[i]
+		row[s] = row[before]
+		if sites[before].Origin.Y-sites[s].Origin.Y > geometry.Tolerance {
+			row[s]++
 		}
-		return cmp.Compare(p.X, q.X)
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Or(cmp.Compare(row[a], row[b]), cmp.Compare(sites[a].Origin.X, sites[b].Origin.X))
 	})
 	return order
 }

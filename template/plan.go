@@ -1,6 +1,7 @@
 package template
 
 import (
+	"cmp"
 	"fmt"
 
 	"underlay/geometry"
@@ -16,6 +17,7 @@ type Plan struct {
 type ItemPlan struct {
 	Item   *Item
 	Area   Area
+	Flat   *Development // of a cone, laid flat; nil for anything else
 	Passes []*PassPlan
 }
 
@@ -36,6 +38,10 @@ type PassPlan struct {
 	Notes []string
 	// Dropped is how many prints were left out because they would not lie wholly on the area.
 	Dropped int
+	// ColumnsInLine and RowsInLine tell whether each column, or row, has its edges in one line,
+	// so that ticks beyond the cloth can name it.
+	ColumnsInLine, RowsInLine bool
+	layout                    layout
 }
 
 // Print is one impression.
@@ -45,6 +51,7 @@ type Print struct {
 	Footprint geometry.Footprint
 	TouchDown geometry.Point // the corner put down first
 	Quarter   Quarter
+	Seam      bool // it lies across the seam of a shade, and is printed in two goes
 }
 
 // Choice returns the way of centring that was taken.
@@ -67,11 +74,18 @@ func NewPlan(job *Job) (*Plan, error) {
 			problems = append(problems, job.problem(item.Line, "item %q: the border leaves nothing to print on; write a smaller border", item.Name))
 			continue
 		}
-		ip.Area = area
+		ip.Area, ip.Flat = area, area.flat
 		first := 1
+		failed := map[*Pass]bool{}
 		for _, pass := range item.Passes {
-			pp, err := planPass(job, item, area, pass, mostPrints-total)
+			if failed[pass.Between] || failed[pass.On] {
+				// What is wrong with that pass has been said.
+				failed[pass] = true
+				continue
+			}
+			pp, err := planPass(job, item, area, pass, mostPrints-total, ip.Passes...)
 			if err != nil {
+				failed[pass] = true
 				problems = append(problems, job.problem(pass.Line, "item %q, pass %q: %s", item.Name, pass.Name, err))
 				continue
 			}
@@ -99,87 +113,122 @@ func (p *PassPlan) renumber(first int) {
 	}
 }
 
-// planPass works one pass out, of at most room prints.
-func planPass(job *Job, item *Item, area Area, pass *Pass, room int) (*PassPlan, error) {
-	l, r := newLayout(area, pass), repeatOf(pass.Repeat)
+// planPass works one pass out, of at most room prints. Before are the passes of the item
+// worked out so far; one that the pass is seated by and that is not among them is worked out
+// for it.
+func planPass(job *Job, item *Item, area Area, pass *Pass, room int, before ...*PassPlan) (*PassPlan, error) {
+	l := newLayout(area, pass)
+	l.item, l.units = item, job.Units
+	if err := l.findTarget(job, before); err != nil {
+		return nil, err
+	}
 	if n := l.roughCount(); n > 2*mostPrints {
 		return nil, tooMany(n)
 	}
-	p := &PassPlan{Pass: pass, Choices: r.ways(l)}
+	r := repeatOf(l)
+	p := &PassPlan{Pass: pass, ColumnsInLine: r.columns, RowsInLine: r.rows, layout: l}
+	var err error
+	if p.Choices, err = r.ways(l); err != nil {
+		return nil, err
+	}
 	p.Taken = take(p.Choices, pass)
 	if p.Taken < 0 || p.Choice().Count == 0 {
-		return nil, l.noneFits(job.Units, p.Choices)
+		return nil, l.noneFits(p.Choices)
 	}
 	choice := p.Choice()
+	p.Dropped = choice.dropped
 	if choice.Count > room {
 		return nil, tooMany(float64(mostPrints - room + choice.Count))
 	}
 	sites := r.place(l, choice)
 	near := neighbours(sites, r.next)
-	centre, hand := area.Rect.Centre(), job.Printing.Hand
+	centre, hand := area.Centre(), job.Printing.Hand
 	var order []int
-	if pass.Order == RowByRow {
-		order = rowByRow(sites)
-	} else {
+	switch {
+	case r.order != nil:
+		order = r.order(sites, hand)
+	case pass.Order == RowByRow:
+		order = rowByRow(sites, r.byHeight)
+	default:
 		order = centreOut(sites, near, centre, hand)
 	}
 	p.Prints = make([]Print, len(order))
 	for i, s := range order {
-		site := sites[s]
-		f := pass.Block.Face.Place(site.Origin, site.Turn)
-		corner := lowerLeft(f)
-		if pass.Order != RowByRow {
-			corner = touchDown(f, centre, hand)
-		}
-		p.Prints[i] = Print{Site: site, Footprint: f, TouchDown: corner, Quarter: quarterOf(site.Origin, centre, hand)}
+		p.Prints[i] = l.print(sites[s], hand)
 	}
-	if r.grid {
-		tape := tapeLines(pass.Block, sites, sites[order[0]], pass.Order)
-		p.Tape = &tape
-	}
-	if r.grid && area.Plain() {
-		across, down := axes(item, l)
-		a, d := across.serves(choice.Columns, choice.Gap.Across), down.serves(choice.Rows, choice.Gap.Down)
-		p.ServesAcross, p.ServesDown = &a, &d
-		p.NearMisses = []NearMiss{across.nearMiss(choice.Columns, false), down.nearMiss(choice.Rows, true)}
-	}
-	drift := driftOf(sites, near, order[0], choice.Gap)
-	p.Drift = &drift
+	p.extras(r, sites, near, order[0])
 	return p, nil
 }
 
-// roughCount estimates from above how many prints the bounds of the area could take.
-func (l layout) roughCount() float64 {
-	px, py := l.cell.W+l.pass.Gap.Across.Least, l.cell.H+l.pass.Gap.Down.Least
-	return float64((l.area.Rect.W()/px + 1) * (l.area.Rect.H()/py + 1))
-}
-
-func tooMany(n float64) error {
-	return fmt.Errorf("this makes about %.0f prints, and a job may have %d; write a larger block, a smaller item or fewer passes", n, mostPrints)
-}
-
-// noneFits explains why no print of a pass fits, and what would make one fit.
-func (l layout) noneFits(u geometry.Unit, choices []Choice) error {
-	for _, c := range choices {
-		if c.Count > 0 {
-			return fmt.Errorf("no print fits with the centre lines as asked; write centre-across = %q and centre-down = %q", c.Across, c.Down)
+// findTarget finds the pass that this one is seated by, where it is.
+func (l *layout) findTarget(job *Job, before []*PassPlan) error {
+	target := cmp.Or(l.pass.Between, l.pass.On)
+	if target == nil {
+		return nil
+	}
+	for _, p := range before {
+		if p.Pass == target {
+			l.target = p
+			return nil
 		}
 	}
-	room := l.area.Rect.Size()
-	over := geometry.Size{W: l.cell.W - room.W, H: l.cell.H - room.H}
-	if over.W <= geometry.Tolerance && over.H <= geometry.Tolerance {
-		return fmt.Errorf("no whole print of the block %q fits; write a smaller border, another repeat or a smaller block", l.pass.Block.Name)
+	var err error
+	l.target, err = planPass(job, l.item, l.area, target, mostPrints)
+	return err
+}
+
+// print works out one print at a site.
+func (l layout) print(s Site, hand Hand) Print {
+	centre := l.area.Centre()
+	f := l.pass.Block.Face.Place(s.Origin, s.Turn)
+	corner := lowerLeft(f)
+	if l.pass.Order != RowByRow {
+		corner = touchDown(f, centre, hand)
 	}
-	var by string
+	return Print{
+		Site: s, Footprint: f, TouchDown: corner, Quarter: quarterOf(s.Origin, centre, hand),
+		Seam: l.area.crossesSeam(l.pass.Block, s),
+	}
+}
+
+// extras works out what goes with the prints, where the repeat gives it a meaning.
+func (p *PassPlan) extras(r repeat, sites []Site, near [][]int32, first int) {
+	l, choice := p.layout, p.Choice()
+	if r.taped {
+		tape := l.tapeLines(sites, sites[first])
+		p.Tape = &tape
+	}
+	if r.notes != nil {
+		p.Notes = r.notes(l, choice)
+	}
+	if r.sizes != nil {
+		s := r.sizes(l, choice)
+		p.ServesAcross, p.ServesDown, p.NearMisses = s.across, s.down, s.misses
+		if s.note != "" {
+			p.Notes = append(p.Notes, s.note)
+		}
+	}
 	switch {
-	case over.W > geometry.Tolerance && over.H > geometry.Tolerance:
-		by = fmt.Sprintf("%s too wide and %s too high", u.Format(over.W), u.Format(over.H))
-	case over.W > geometry.Tolerance:
-		by = u.Format(over.W) + " too wide"
+	case l.pass.On != nil:
+	case len(choice.Runs) > 0:
+		d := driftAround(choice.Runs, choice.Gap)
+		p.Drift = &d
 	default:
-		by = u.Format(over.H) + " too high"
+		d := driftOf(sites, near, first, choice.Gap)
+		p.Drift = &d
 	}
-	return fmt.Errorf("no print fits: the block %q, %s, is %s for the printable area, %s; make the item that much larger, the border less, or write a block of at most %s",
-		l.pass.Block.Name, u.FormatSize(l.cell), by, u.FormatSize(room),
-		u.FormatSize(geometry.Size{W: min(l.cell.W, room.W), H: min(l.cell.H, room.H)}))
+}
+
+// roughCount estimates from above how many prints the bounds of the area could take. Of a
+// frame and of rings, and where another pass says where prints go, it is for the repeat to say.
+func (l layout) roughCount() float64 {
+	if l.pass.seated() || l.pass.Repeat == "rings" {
+		return 0
+	}
+	px, py := float64(l.cell.W+l.pass.Gap.Across.Least), float64(l.cell.H+l.pass.Gap.Down.Least)
+	w, h := float64(l.area.Rect.W()), float64(l.area.Rect.H())
+	if l.pass.Repeat == "frame" {
+		return 2 * (w/px + 1 + h/float64(l.cell.W+l.pass.Gap.Down.Least) + 1)
+	}
+	return (w/px + 1) * (h/py + 1)
 }

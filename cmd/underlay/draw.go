@@ -16,7 +16,7 @@ import (
 )
 
 const drawHelp = `underlay draw JOB [-o FILE.pdf] [--item NAME] [--paper NAME] [...]
-underlay draw --item SIZE --border LENGTH --block SIZE --gap LENGTH [-o FILE.pdf] [...]
+underlay draw --item SIZE --border LENGTH --block SIZE --gap LENGTH [...]
 
 Draws the papers for every item of a job and writes them as one PDF. Print it at
 100 % ("actual size"), and measure the check bars on the sheets before cutting.
@@ -27,8 +27,9 @@ current folder, unless -o names another; -o - sends it to standard output. The
 job file goes along inside the PDF.
 
     underlay draw reading-nook.toml
-    underlay draw reading-nook.toml --item "floor cushion" --paper A3 -o cushion.pdf
-    underlay draw --item 50x50cm --border 25mm --block 90x90mm --gap 1mm -o cushion.pdf
+    underlay draw reading-nook.toml --item "floor cushion" --paper A3
+    underlay draw reading-nook.toml --parts guide,swatch -o cushion.pdf
+    underlay draw --item 50x50cm --border 25mm --block 90x90mm --gap 1mm
 `
 
 // drawing is what the flags of draw ask for.
@@ -99,14 +100,14 @@ func (c *call) drawFlags(args []string) (d drawing, done bool, err error) {
 	var q template.Quick
 	var parts string
 	fs := newFlags("draw")
-	textFlag(fs, &d.output, "output", "o", "`FILE` to write; - for standard output")
-	textFlag(fs, &parts, "parts", "", "the `PARTS` to draw, with commas between: "+strings.Join(template.Parts(), ",")+
-		"; unless given, "+strings.Join(template.UsualParts(), ","))
-	textFlag(fs, &d.overrides.Extent, "extent", "", "how much of the guide, a `WORD`: full, or edges for the marks outside the cloth alone")
-	textFlag(fs, &d.overrides.Lines, "lines", "", "a `WORD`: fine, or strong to be seen through cloth")
-	fs.BoolVar(&d.asJSON, "json", false, "say what was written as JSON")
+	textFlag(fs, &d.output, "output", "o", "FILE", "where to write; - is standard output")
+	textFlag(fs, &parts, "parts", "", "LIST", "what to draw, of "+strings.Join(template.Parts(), ",")+";\nunless given, "+strings.Join(template.UsualParts(), ","))
+	textFlag(fs, &d.overrides.Extent, "extent", "", "WORD", "how much of the guide: full, or edges for nothing but the\nmarks outside the cloth")
+	textFlag(fs, &d.overrides.Lines, "lines", "", "WORD", "fine, or strong to be seen through cloth")
+	fs.BoolVar(&d.asJSON, "json", false, "say what was written, as JSON")
 	quickFlags(fs, &q)
-	fs.Lookup("item").Usage = "with a JOB the `NAME` of the one item to draw, else its size, 50x50cm"
+	item := fs.Lookup("item")
+	item.Usage = "with a JOB, the NAME of the one item to draw;\nwithout, " + item.Usage
 	if done, err = c.parse(fs, drawHelp, args); done || err != nil {
 		return d, done, err
 	}

@@ -7,7 +7,7 @@ import (
 )
 
 const fitHelp = `underlay fit JOB [--json]
-underlay fit --item SIZE --border LENGTH --block SIZE --gap LENGTH [...] [--json]
+underlay fit --item SIZE --border LENGTH --block SIZE --gap LENGTH [...]
 
 Works out what fits, and prints it: for every item and pass the ways to centre
 the pattern, a print or a joint between two prints on each centre line, with the
@@ -20,14 +20,14 @@ item and one block measure.
 
     underlay fit reading-nook.toml
     underlay fit --item 50x50cm --border 25mm --block 90x90mm --gap 1mm
-    underlay fit --item "16 1/2 x 16 1/2 in" --border 1in --block "2 1/2 x 3 in" --lap 1/64in --units in
+    underlay fit --item 20x20in --border 1in --block 3x3in --gap 1/16in --units in
 `
 
 // fit prints what fits.
 func (c *call) fit(args []string) error {
 	var q template.Quick
 	fs := newFlags("fit")
-	asJSON := fs.Bool("json", false, "print the plan as JSON")
+	asJSON := fs.Bool("json", false, "print the whole plan as JSON")
 	quickFlags(fs, &q)
 	if done, err := c.parse(fs, fitHelp, args); done || err != nil {
 		return err

@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -15,6 +16,7 @@ var errTwice = errors.New("given twice")
 // once is the text of a flag that may be given one time only.
 type once struct {
 	to    *string
+	holds string // what stands for the text in the help: LENGTH, say
 	given bool
 }
 
@@ -33,7 +35,7 @@ func (o *once) Set(s string) error {
 	return nil
 }
 
-func (o *once) Type() string { return "text" }
+func (o *once) Type() string { return o.holds }
 
 // newFlags returns the flags of a command, none yet.
 func newFlags(name string) *pflag.FlagSet {
@@ -43,9 +45,9 @@ func newFlags(name string) *pflag.FlagSet {
 	return fs
 }
 
-// textFlag adds a flag with a text. In the usage the word in backquotes stands for it.
-func textFlag(fs *pflag.FlagSet, to *string, name, short, usage string) {
-	fs.VarP(&once{to: to}, name, short, usage)
+// textFlag adds a flag with a text.
+func textFlag(fs *pflag.FlagSet, to *string, name, short, holds, usage string) {
+	fs.VarP(&once{to: to, holds: holds}, name, short, usage)
 }
 
 // parse reads what was written after a command. Where help was asked for it prints that, and
@@ -53,16 +55,31 @@ func textFlag(fs *pflag.FlagSet, to *string, name, short, usage string) {
 func (c *call) parse(fs *pflag.FlagSet, help string, args []string) (done bool, err error) {
 	err = fs.Parse(args)
 	if errors.Is(err, pflag.ErrHelp) {
-		if flags := fs.FlagUsagesWrapped(helpWidth); flags != "" {
-			help += "\n" + flags
-		}
-		return true, c.print(help)
+		return true, c.print(help + "\n" + flagsHelp(fs))
 	}
 	return false, flagError(fs, err)
 }
 
-// helpWidth is the most characters in a line of help.
-const helpWidth = 80
+// flagsHelp lists the flags with what they are for. A usage may have several lines.
+func flagsHelp(fs *pflag.FlagSet) string {
+	var b strings.Builder
+	fs.VisitAll(func(f *pflag.Flag) {
+		name := "--" + f.Name
+		if f.Shorthand != "" {
+			name = "-" + f.Shorthand + ", " + name
+		}
+		if f.NoOptDefVal == "" {
+			name += " " + f.Value.Type()
+		}
+		for i, line := range strings.Split(f.Usage, "\n") {
+			if i > 0 {
+				name = ""
+			}
+			fmt.Fprintf(&b, "    %-20s%s\n", name, line)
+		}
+	})
+	return b.String()
+}
 
 // flagError says in plain words what is wrong with the flags.
 func flagError(fs *pflag.FlagSet, err error) error {
@@ -95,31 +112,30 @@ func flagError(fs *pflag.FlagSet, err error) error {
 // quickFlags adds the flags that stand in for a job file.
 func quickFlags(fs *pflag.FlagSet, q *template.Quick) {
 	for _, f := range quickTexts(q) {
-		textFlag(fs, f.to, f.name, "", f.usage)
+		textFlag(fs, f.to, f.name, "", f.holds, f.usage)
 	}
 }
 
 // quickText is a flag that stands in for a line of a job file.
 type quickText struct {
-	name  string
-	to    *string
-	usage string
+	name, holds, usage string
+	to                 *string
 }
 
 func quickTexts(q *template.Quick) []quickText {
 	return []quickText{
-		{"item", &q.Item, "`SIZE` of the thing to print on, 50x50cm"},
-		{"shape", &q.Shape, "its `SHAPE`, rectangle or round"},
-		{"border", &q.Border, "plain edge to leave, a `LENGTH` or more: 25mm"},
-		{"hem", &q.Hem, "`LENGTH` of the stitched edge"},
-		{"block", &q.Block, "`SIZE` of the block's carved face, 90x90mm"},
-		{"wood", &q.Wood, "`SIZE` of the whole block"},
-		{"gap", &q.Gap, "`LENGTH` of plain cloth between prints: 1mm, \"1 mm to 4 mm\""},
-		{"lap", &q.Lap, "`LENGTH` by which prints lap, in place of a gap"},
-		{"repeat", &q.Repeat, "how prints are set out, a `WORD`: straight"},
-		{"order", &q.Order, "order of printing, a `WORD`: centre-out or rows"},
-		{"hand", &q.Hand, "`HAND` you print with, right or left"},
-		{"units", &q.Units, "`UNIT` to say lengths in: mm, cm or in"},
-		{"paper", &q.Paper, "`NAME` or size of the paper: A4, Letter, \"610 x 900 mm\""},
+		{"item", "SIZE", "the thing to print on, 50x50cm", &q.Item},
+		{"shape", "WORD", "its shape: rectangle or round", &q.Shape},
+		{"border", "LENGTH", "plain edge to leave, at the least: 25mm", &q.Border},
+		{"hem", "LENGTH", "its stitched edge", &q.Hem},
+		{"block", "SIZE", "the block's carved face, 90x90mm", &q.Block},
+		{"wood", "SIZE", "the whole block as seen from above", &q.Wood},
+		{"gap", "LENGTH", "plain cloth between prints: 1mm, or \"1 mm to 4 mm\"", &q.Gap},
+		{"lap", "LENGTH", "in place of a gap, by how much prints lap", &q.Lap},
+		{"repeat", "WORD", "how prints are set out: straight, unless given", &q.Repeat},
+		{"order", "WORD", "order of printing: centre-out, unless given, or rows", &q.Order},
+		{"hand", "WORD", "the hand you print with: right, unless given, or left", &q.Hand},
+		{"units", "WORD", "what to say lengths in: mm, unless given, cm or in", &q.Units},
+		{"paper", "NAME", "A4, unless given, Letter, \"610 x 900 mm\" and others", &q.Paper},
 	}
 }

@@ -36,7 +36,7 @@ From nothing to paper:
     underlay start > reading-nook.toml
     underlay fit reading-nook.toml
     underlay draw reading-nook.toml
-    underlay draw reading-nook.toml --item "floor cushion" --paper A3 -o cushion.pdf
+    underlay draw reading-nook.toml --item "floor cushion" --paper A3
 
 It ends with 0 when all is done, with 1 when the job cannot be done as asked, and
 with 2 when the command was not understood. Then standard error says what to

@@ -153,5 +153,5 @@ func outputError(name string, err error) error {
 	if err == nil {
 		return nil
 	}
-	return fmt.Errorf("%s cannot be written: %w", name, cause(err))
+	return fmt.Errorf("%s cannot be written: %w; make room, or send it elsewhere", name, cause(err))
 }

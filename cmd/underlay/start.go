@@ -18,7 +18,7 @@ file and change the measures to those of your own block and cloth.
 func (c *call) start(args []string) error {
 	fs := newFlags("start")
 	var shape string
-	textFlag(fs, &shape, "shape", "", "`SHAPE` of the thing to print on: rectangle, unless given")
+	textFlag(fs, &shape, "shape", "", "WORD", "shape of the thing to print on: rectangle, unless given")
 	if done, err := c.parse(fs, startHelp, args); done || err != nil {
 		return err
 	}
