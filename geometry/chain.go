@@ -30,36 +30,24 @@ func chains(curves []curve) []chain {
 		}
 	}
 	slices.SortStableFunc(joints, func(a, b joint) int { return cmp.Compare(a.gap, b.gap) })
-	next := make([]int, len(curves))
-	before := make([]int, len(curves))
-	for i := range curves {
-		next[i], before[i] = -1, -1
-	}
+	next := slices.Repeat([]int{-1}, len(curves))
+	taken := make([]bool, len(curves))
 	for _, j := range joints {
-		if next[j.from] < 0 && before[j.to] < 0 {
-			next[j.from], before[j.to] = j.to, j.from
+		if next[j.from] < 0 && !taken[j.to] {
+			next[j.from], taken[j.to] = j.to, true
 		}
 	}
 	var all []chain
 	used := make([]bool, len(curves))
-	follow := func(first int) {
+	for i := range curves {
 		var c chain
-		for k := first; k >= 0 && !used[k]; k = next[k] {
+		for k := i; k >= 0 && !used[k]; k = next[k] {
 			used[k] = true
 			c = append(c, curves[k])
 		}
 		if c != nil {
 			all = append(all, c)
 		}
-	}
-	// A run with a start, left open by rounding, is whole only when taken up there.
-	for i := range curves {
-		if before[i] < 0 {
-			follow(i)
-		}
-	}
-	for i := range curves {
-		follow(i)
 	}
 	return all
 }

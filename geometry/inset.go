@@ -1,6 +1,7 @@
 package geometry
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -52,12 +53,11 @@ func (p Polygon) drawnIn(d Length) []curve {
 	var parts []curve
 	for i, s := range sides {
 		in := s.normal().Mul(float64(d))
-		parts = append(parts, line(s.a.Add(in), s.b.Add(in)).clear(sides, i, i, d, slack)...)
-		k := (i + 1) % len(sides)
-		u, v := s.u, sides[k].u
+		parts = append(parts, line(s.a.Add(in), s.b.Add(in)).clear(sides, d, slack)...)
+		u, v := s.u, sides[(i+1)%len(sides)].u
 		if turn := math.Atan2(float64(u.X*v.Y-u.Y*v.X), float64(u.X*v.X+u.Y*v.Y)); turn < 0 {
 			start := math.Atan2(float64(in.Y), float64(in.X))
-			parts = append(parts, arc(s.b, d, start, turn).clear(sides, i, k, d, slack)...)
+			parts = append(parts, arc(s.b, d, start, turn).clear(sides, d, slack)...)
 		}
 	}
 	return parts
@@ -93,15 +93,15 @@ func (p Polygon) sides() []edgeSide {
 // span is a stretch of a curve.
 type span struct{ from, to float64 }
 
-// clear returns the parts of c that keep d, less slack, from every side but the two it
-// belongs to. How near a part comes is judged with the slack, so that a curve that only
-// touches is left whole; where it is cut is worked out without, so that cut ends meet.
-func (c curve) clear(sides []edgeSide, own1, own2 int, d, slack Length) []curve {
+// clear returns the parts of c that keep d from every side. How near c comes is judged less
+// slack, so that it is left whole along the side it belongs to, and where it only touches;
+// where it is cut is worked out without, so that cut ends meet.
+func (c curve) clear(sides []edgeSide, d, slack Length) []curve {
 	var near []span
 	var places []float64
 	box := c.bounds().Grow(d)
-	for k, s := range sides {
-		if k == own1 || k == own2 || !box.Touches(s.box) {
+	for _, s := range sides {
+		if !box.Touches(s.box) {
 			continue
 		}
 		in := s.normal().Mul(float64(d))
@@ -109,9 +109,7 @@ func (c curve) clear(sides []edgeSide, own1, own2 int, d, slack Length) []curve 
 		places = c.meetLine(places, s.a.Sub(in), s.u)
 		places = c.meetCircle(places, s.a, d)
 		places = c.meetCircle(places, s.b, d)
-		places = slices.DeleteFunc(places, func(t float64) bool {
-			return !(t > 0 && t < 1) || segmentDistance(c.at(t), s.a, s.b) < d-slack
-		})
+		places = slices.DeleteFunc(places, func(t float64) bool { return !(t > 0 && t < 1) })
 		places = append(places, 0, 1)
 		slices.Sort(places)
 		for i, to := range places[1:] {
@@ -124,12 +122,7 @@ func (c curve) clear(sides []edgeSide, own1, own2 int, d, slack Length) []curve 
 			}
 		}
 	}
-	slices.SortFunc(near, func(a, b span) int {
-		if a.from < b.from {
-			return -1
-		}
-		return 1
-	})
+	slices.SortFunc(near, func(a, b span) int { return cmp.Compare(a.from, b.from) })
 	var parts []curve
 	at := 0.0
 	for _, n := range append(near, span{1, 1}) {

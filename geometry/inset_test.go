@@ -138,6 +138,30 @@ func TestInsetAgainstSampledDistances(t *testing.T) {
 	}
 }
 
+func TestInsetOfFineCorners(t *testing.T) {
+	// Sides that bend by less and less, down to what no drawing shows.
+	for _, bulge := range []Length{1e-2, 1e-3, 1e-4, 1e-5, 1e-6, 1e-7, 0, -1e-7, -1e-6, -1e-5, -1e-4, -1e-3, -1e-2} {
+		p := Polygon{{0, 0}, {50, -bulge}, {100, 0}, {100 + bulge, 50}, {100, 100}, {50, 100 + bulge}, {0, 100}, {-bulge, 50}}.Turn(20)
+		for _, d := range []Length{0.5, 10, 45} {
+			checkInset(t, fmt.Sprintf("sides bent by %v, by %v", float64(bulge), d), p, d)
+		}
+	}
+	// Corners rounded by sides of a few thousandths.
+	round := Polygon{}
+	for i, c := range ell {
+		before, after := ell[(i+5)%6], ell[(i+1)%6]
+		in, out := before.Sub(c), after.Sub(c)
+		in, out = in.Mul(0.02/float64(in.Norm())), out.Mul(0.02/float64(out.Norm()))
+		for k := range 11 {
+			sin, cos := (Angle(k) * 9).SinCos()
+			round = append(round, c.Add(in.Mul(1-sin)).Add(out.Mul(1-cos)))
+		}
+	}
+	for _, d := range []Length{0.005, 0.5, 10} {
+		checkInset(t, fmt.Sprintf("rounded corners, by %v", d), round.Turn(20), d)
+	}
+}
+
 // checkInset compares p drawn in by d with what the distances of points from the edge of p,
 // measured by orb, say about it.
 func checkInset(t *testing.T, name string, p Polygon, d Length) {
@@ -154,6 +178,13 @@ func checkInset(t *testing.T, name string, p Polygon, d Length) {
 	for _, piece := range path {
 		if !piece.Closed {
 			t.Fatalf("%s: a piece does not close: %v", name, piece)
+		}
+		at := piece.Start
+		for _, s := range append(piece.Steps, Step{To: piece.Start}) {
+			if middle := at.Add(s.To).Mul(0.5); !s.Curved && math.Abs(float64(distance(middle)-d)) > 1e-6 {
+				t.Fatalf("%s: the middle of the straight line to %v is %v from the edge", name, s.To, distance(middle))
+			}
+			at = s.To
 		}
 		loop := flat(piece, 12)
 		loops = append(loops, ring(loop))

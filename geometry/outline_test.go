@@ -186,6 +186,7 @@ func TestHoldsClearAtTheEdge(t *testing.T) {
 		{"round over the slot", u, CircleOutline(Pt(50, 40), 5), 0, false},
 		{"round in round", CircleOutline(Pt(0, 0), 50), CircleOutline(Pt(10, 0), 30), 10, true},
 		{"round in round, too near", CircleOutline(Pt(0, 0), 50), CircleOutline(Pt(10.01, 0), 30), 10, false},
+		{"round out of round, clear below 0", CircleOutline(Pt(0, 0), 50), CircleOutline(Pt(10, 0), 41), -5, false},
 		{"square in round", CircleOutline(Pt(50, 50), 50*Length(math.Sqrt2)), square, 0, true},
 		{"square in round, too near", CircleOutline(Pt(50, 50), 50*Length(math.Sqrt2)), square, 0.01, false},
 	} {

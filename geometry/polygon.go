@@ -119,12 +119,6 @@ func (p Polygon) holdsEdge(q Polygon) bool {
 			}
 		}
 	}
-	// A cut too fine to leave a stretch still has its end somewhere.
-	for _, c := range p {
-		if q.Contains(c) && q.EdgeDistance(c) > Tolerance {
-			return false
-		}
-	}
 	return true
 }
 

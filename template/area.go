@@ -17,6 +17,7 @@ type Area struct {
 	zones   []Zone
 	upright bool // outline is the rectangle Rect
 	edge    geometry.Path
+	whole   geometry.Path   // the edge of the cloth
 	around  geometry.Length // of a drum: where x closes; 0: nowhere
 	flat    *Development    // of a cone; nil for anything else
 	slant   [2]geometry.Length
@@ -27,7 +28,7 @@ func newArea(item *Item) (Area, bool) {
 	if item.Shape == "cone" {
 		return newConeArea(item)
 	}
-	a := Area{zones: item.Zones, cloth: item.Outline.Bounds()}
+	a := Area{zones: item.Zones, cloth: item.Outline.Bounds(), whole: item.Outline.Path()}
 	if r, ok := item.Outline.Upright(); ok {
 		a.Rect = r.In(item.Border)
 		a.outline, a.upright = geometry.RectOutline(a.Rect), true
@@ -45,6 +46,9 @@ func newArea(item *Item) (Area, bool) {
 
 // Path returns the edge of the area: the border line.
 func (a Area) Path() geometry.Path { return a.edge }
+
+// ClothPath returns the edge of the cloth as it lies flat.
+func (a Area) ClothPath() geometry.Path { return a.whole }
 
 // Cloth returns the bounds of the item; its top left corner is (0, 0).
 func (a Area) Cloth() geometry.Rect { return a.cloth }

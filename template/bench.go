@@ -58,9 +58,13 @@ func (b bench) passes() {
 	u := b.job.Units
 	var rows [][]string
 	for _, p := range b.face.Passes {
+		repeat := p.Pass.Repeat
+		if p.Pass.seated() {
+			repeat = "seated"
+		}
 		rows = append(rows, []string{
-			p.Pass.Name, p.Pass.Block.Name + " " + u.FormatSize(p.Pass.Block.Size), p.Pass.Repeat,
-			gapWords(u, p.Choice().Gap), strings.Join(p.Pass.Colours, ", "),
+			p.Pass.Name, p.Pass.Block.words(u), repeat,
+			p.apartWords(u), strings.Join(p.Pass.Colours, ", "),
 			numbers(p.First, p.First+len(p.Prints)-1),
 		})
 	}
@@ -165,7 +169,7 @@ func (b bench) tape() {
 		return []string{u.Format(l - edge), away}
 	}
 	for _, p := range b.face.Passes {
-		if p.Tape == nil {
+		if p.Tape == nil || p.Pass.seated() {
 			continue
 		}
 		name := ""
@@ -205,12 +209,16 @@ func (b bench) order() {
 		if len(b.face.Passes) > 1 {
 			name = p.Pass.Name
 		}
+		if len(p.Choice().Runs) > 0 {
+			b.Text(upperFirst(strings.TrimPrefix(name+": "+roundWords(p.Pass.Repeat, b.job.Printing.Hand), ": ")))
+			continue
+		}
 		if p.Pass.Order == RowByRow {
 			b.Text(upperFirst(strings.TrimPrefix(name+": row by row from the near edge, each from the left; the far row last. The lower left corner goes down first.", ": ")))
 			continue
 		}
 		var rows [][]string
-		for _, r := range p.stretches(b.face.Item.Area.Rect.Centre()) {
+		for _, r := range p.stretches(b.face.Item.Area.Centre()) {
 			rows = append(rows, []string{r.where, numbers(p.First+r.from, p.First+r.to), r.corner})
 		}
 		if name != "" {
@@ -222,6 +230,18 @@ func (b bench) order() {
 		"Touch the corner with the dot down where it belongs, swing the block round it until it lines up, then lower the rest; press, rock, lift.",
 		"Stop and clean the block when the carving fills, when an edge prints thick, or when paint has dried on it.",
 	}, b.drift()...))
+}
+
+// roundWords says how a frame or rings are printed.
+func roundWords(repeat string, hand Hand) string {
+	way := "clockwise"
+	if hand == LeftHand {
+		way = "anticlockwise"
+	}
+	if repeat == "rings" {
+		return "ring by ring in the order of the numbers. The corner with the dot goes down first."
+	}
+	return "round the edge in the order of the numbers, " + way + ". The corner with the dot goes down first."
 }
 
 // stretch is a run of prints in one quarter.

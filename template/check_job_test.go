@@ -268,7 +268,7 @@ border = "10 mm"
 `
 
 func TestEverything(t *testing.T) {
-	job, err := wholeJob("nook.toml", everything)
+	job, err := ReadJob("nook.toml", []byte(everything))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -370,7 +370,7 @@ func TestEveryKeyIsRead(t *testing.T) {
 		}
 		changed := append([]string(nil), lines...)
 		changed[i] = key + ` = { wrong = "kind" }`
-		_, err := wholeJob("nook.toml", strings.Join(changed, "\n"))
+		_, err := ReadJob("nook.toml", []byte(strings.Join(changed, "\n")))
 		if err == nil {
 			t.Errorf("%s is not read", line)
 			continue

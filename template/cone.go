@@ -10,7 +10,7 @@ import (
 // round the shade, so there is no border at the seam.
 func newConeArea(item *Item) (Area, bool) {
 	d := newDevelopment(item.Shade)
-	a := Area{zones: item.Zones, flat: &d, cloth: geometry.RectAt(geometry.Point{}, d.Size)}
+	a := Area{zones: item.Zones, flat: &d, cloth: geometry.RectAt(geometry.Point{}, d.Size), whole: d.Path()}
 	a.slant = [2]geometry.Length{d.Inner + item.Border.Top, d.Outer - item.Border.Bottom}
 	a.Rect = d.bounds(a.slant[0], a.slant[1])
 	a.edge = d.band(a.slant[0], a.slant[1])

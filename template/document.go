@@ -141,7 +141,13 @@ func (d *document) addGuide(ip *ItemPlan) error {
 }
 
 // layout is the part of the item's frame its guide takes up.
-func (f FacePlan) layout(job *Job) geometry.Rect { return f.Item.Area.cloth.Grow(job.Paper.Reach) }
+func (f FacePlan) layout(job *Job) geometry.Rect {
+	r := f.Item.Area.cloth
+	if path, _ := seamLap(f.Item); path != nil {
+		r = r.Union(path.Bounds())
+	}
+	return r.Grow(job.Paper.Reach)
+}
 
 // tile spreads a layout over the job's paper. With the extent "edges" the sheets that lie
 // wholly on the cloth are left out.
@@ -217,7 +223,39 @@ func (f FacePlan) strip(job *Job) paper.Strip {
 
 // printWords is a pass in a few words: block and gap.
 func (p *PassPlan) printWords(u geometry.Unit) string {
-	return p.Pass.Block.Name + " " + u.FormatSize(p.Pass.Block.Size) + ", " + gapWords(u, p.Choice().Gap)
+	words := p.Pass.Block.words(u)
+	if apart := p.apartWords(u); apart != "" {
+		words += ", " + apart
+	}
+	return words
+}
+
+// words is a block's name and size.
+func (b *Block) words(u geometry.Unit) string {
+	if b.Shape == "round" {
+		return b.Name + " " + u.Format(b.Size.W) + " across"
+	}
+	return b.Name + " " + u.FormatSize(b.Size)
+}
+
+// setOut says how a pass is set out: by its repeat, or by the pass it is seated by.
+func (p *Pass) setOut() string {
+	switch {
+	case p.Between != nil:
+		return "in the openings of " + p.Between.Name
+	case p.On != nil:
+		return "on the prints of " + p.On.Name
+	}
+	return p.Repeat
+}
+
+// apartWords says how far apart the prints stand; of a pass that is seated by another, by
+// which.
+func (p *PassPlan) apartWords(u geometry.Unit) string {
+	if p.Pass.seated() {
+		return p.Pass.setOut()
+	}
+	return gapWords(u, p.Choice().Gap)
 }
 
 // summary is a pass in one line: block, gap, border.

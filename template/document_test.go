@@ -332,7 +332,7 @@ func TestJobsThatCannotBeDrawn(t *testing.T) {
 	huge := "[[block]]\nname = 'fern'\nprint = '40 x 40 cm'\n[[item]]\nname = 'curtain'\nsize = '30 x 20 m'\nborder = '25 mm'\n"
 	pass := "[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n"
 	refusal := func(text string) (*Job, string) {
-		job, err := wholeJob("nook.toml", text)
+		job, err := ReadJob("nook.toml", []byte(text))
 		if err != nil {
 			t.Fatal(err)
 		}

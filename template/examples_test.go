@@ -2,6 +2,7 @@ package template
 
 import (
 	"bytes"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -102,7 +103,7 @@ func readPapers(t *testing.T, job *Job) *papers {
 	next := 0
 	for _, ip := range p.plan.Items {
 		for _, face := range ip.Faces() {
-			g := guideRead{face: face, cloth: ip.Item.Outline.Bounds()}
+			g := guideRead{face: face, cloth: ip.Area.cloth}
 			for ; next < len(p.places); next++ {
 				place := p.places[next]
 				if place.Part != "guide" {
@@ -154,8 +155,12 @@ func corners(p geometry.Piece) []geometry.Point {
 	points := []geometry.Point{p.Start}
 	for _, s := range p.Steps {
 		a := points[len(points)-1]
-		for i := 1.0; s.Curved && i < 64; i++ {
-			t := i / 64
+		n := 1.0
+		if s.Curved { // an eighth of a circle at most, so the bend is a tenth of the chord
+			n = math.Ceil(math.Sqrt(50 * float64(s.To.Distance(a))))
+		}
+		for i := 1.0; i < n; i++ {
+			t := i / n
 			u := 1 - t
 			points = append(points, a.Mul(u*u*u).Add(s.C1.Mul(3*u*u*t)).Add(s.C2.Mul(3*u*t*t)).Add(s.To.Mul(t*t*t)))
 		}
@@ -194,7 +199,7 @@ func exampleJobs(t *testing.T) map[string]*Job {
 func hardJobs(t *testing.T) map[string]*Job {
 	t.Helper()
 	read := func(text string) *Job {
-		job, err := wholeJob("nook.toml", text)
+		job, err := ReadJob("nook.toml", []byte(text))
 		if err != nil {
 			t.Fatalf("%v\n%s", err, text)
 		}

@@ -68,7 +68,7 @@ func TestFacesThatAreAlikeShareAGuide(t *testing.T) {
 		{"nothing in common", "faces = ['front', 'back']\n", pass("fern", "front") + pass("acorn", "back"),
 			[]face{{"front", "guide, front", []int{1}, 4}, {"back", "guide, back", []int{1}, 36}}},
 	} {
-		job, err := wholeJob("nook.toml", head+c.faces+c.passes)
+		job, err := ReadJob("nook.toml", []byte(head+c.faces+c.passes))
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}

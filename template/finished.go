@@ -16,7 +16,7 @@ func finished(face FacePlan, box geometry.Rect) paper.View {
 	room := box.Grow(-4)
 	k := math.Min(float64(room.W()/cloth.W()), float64(room.H()/cloth.H()))
 	at := func(p geometry.Point) geometry.Point { return p.Sub(cloth.Centre()).Mul(k).Add(room.Centre()) }
-	d.Stroke(face.Item.Item.Outline.Path().Map(at), paper.Pen{Width: 0.35})
+	d.Stroke(face.Item.Area.ClothPath().Map(at), paper.Pen{Width: 0.35})
 	for _, z := range face.Item.Item.Zones {
 		d.Fill(z.Rect.Polygon().Path().Map(at), paper.Grey(225))
 	}
@@ -48,7 +48,7 @@ func finished(face FacePlan, box geometry.Rect) paper.View {
 			}
 		}
 	}
-	c := at(face.Item.Area.Rect.Centre())
+	c := at(face.Item.Area.Centre())
 	corner := at(cloth.Min)
 	far := at(cloth.Max)
 	quarter := paper.Pen{Type: paper.Chain, Width: 0.18, Ink: paper.Grey(90)}

@@ -14,6 +14,9 @@ import (
 // pictureLines is the most lines a picture of the prints has.
 const pictureLines = 30
 
+// numberSpace is the room between the numbers of two neighbours.
+const numberSpace = 2
+
 // spot is where the number of a print stands in the picture.
 type spot struct{ line, column, number int }
 
@@ -31,6 +34,7 @@ func (f *fitText) picture(p *PassPlan) {
 	// The window begins at left and top.
 	window := func(at, last, room int) int { return max(0, min(at-room/2, last-room)) }
 	left, top := window(first.column, last.column, room), window(first.line, last.line, pictureLines-1)
+	left -= left % (width + numberSpace) // no column is cut through
 	rows := make([][]byte, min(last.line, pictureLines-1)+1)
 	for i := range rows {
 		rows[i] = []byte(strings.Repeat(" ", room+width))
@@ -91,7 +95,7 @@ func (p *PassPlan) spots(width int) []spot {
 	// Prints of one line stand at least half a face apart unless one lies on the other.
 	closest = max(closest, min(size.W, size.H)/2)
 	for i := range spots {
-		spots[i].column = int(math.Round(float64((at(i).X - least) / closest * geometry.Length(width+2))))
+		spots[i].column = int(math.Round(float64((at(i).X - least) / closest * geometry.Length(width+numberSpace))))
 	}
 	return spots
 }

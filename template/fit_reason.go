@@ -31,6 +31,8 @@ func (p *PassPlan) why() string {
 	switch u, v := taken.unevenness(), other.unevenness(); {
 	case taken.Count > other.Count:
 		text = "it gives the most whole prints"
+	case taken.Seam < other.Seam:
+		text = fmt.Sprintf("it gives as many prints as %s, and fewer of them lie across the seam", other.words())
 	case math.Abs(float64(u-v)) > float64(geometry.Tolerance):
 		text = fmt.Sprintf("it gives as many prints as %s, and more even borders", other.words())
 	case taken.Border.Least() > other.Border.Least()+geometry.Tolerance:

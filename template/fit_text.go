@@ -2,16 +2,11 @@ package template
 
 import (
 	"fmt"
-	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
 	"underlay/geometry"
 )
-
-// fitWidth is the most characters in a line of FitText, so that it goes into any window.
-const fitWidth = 78
 
 // FitText says what fits, for a person to read: for each item and pass every way of centring,
 // the one taken and why, what one more print would take, which cloth the guide serves, how
@@ -30,59 +25,9 @@ func (p *Plan) FitText() string {
 	return strings.Join(f.lines, "\n") + "\n"
 }
 
-// fitText is such a text under way.
-type fitText struct {
-	u     geometry.Unit
-	lines []string
-}
-
-func (f *fitText) blank() { f.lines = append(f.lines, "") }
-
-// together matches what stays on one line: a number with its fraction or its unit.
-var together = regexp.MustCompile(`\d (?:\d+/\d+(?: in\b)?|mm\b|cm\b|in\b)`)
-
-// say adds a text, broken into lines that all begin with indent.
-func (f *fitText) say(indent, text string) {
-	const tie = "\u00a0"
-	text = together.ReplaceAllStringFunc(text, func(s string) string { return strings.ReplaceAll(s, " ", tie) })
-	add := func(line string) { f.lines = append(f.lines, indent+strings.ReplaceAll(line, tie, " ")) }
-	line := ""
-	for word := range strings.SplitSeq(text, " ") {
-		if line != "" && len([]rune(indent+line+" "+word)) > fitWidth {
-			add(line)
-			line = ""
-		}
-		line = strings.TrimPrefix(line+" "+word, " ")
-	}
-	add(line)
-}
-
-// table adds rows of cells below each other, the first row its heading. Cells stand to the
-// right of their column but in the first few.
-func (f *fitText) table(indent string, rows [][]string, left int) {
-	widths := make([]int, len(rows[0]))
-	for _, row := range rows {
-		for i, cell := range row {
-			widths[i] = max(widths[i], len([]rune(cell)))
-		}
-	}
-	for _, row := range rows {
-		var cells []string
-		for i, cell := range row {
-			room := strings.Repeat(" ", widths[i]-len([]rune(cell)))
-			if i < left {
-				cells = append(cells, cell+room)
-			} else {
-				cells = append(cells, room+cell)
-			}
-		}
-		f.lines = append(f.lines, strings.TrimRight(indent+strings.Join(cells, "  "), " "))
-	}
-}
-
 func (f *fitText) item(ip *ItemPlan) {
 	it := ip.Item
-	text := fmt.Sprintf("%s: %s", shown(it.Name), f.u.FormatSize(it.Size))
+	text := fmt.Sprintf("%s: %s", shown(it.Name), f.u.FormatSize(ip.Area.Cloth().Size()))
 	if it.Shape != itemShapes[0] {
 		text += ", " + it.Shape
 	}
@@ -125,6 +70,7 @@ func (f *fitText) pass(ip *ItemPlan, p *PassPlan) {
 		text += fmt.Sprintf(", %d across and %d down", c.Columns, c.Rows)
 	}
 	f.say("    ", fmt.Sprintf("%s; %s, %s.", text, gapWords(f.u, c.Gap), borderWords(f.u, c.Border)))
+	f.runs(c)
 	for _, n := range p.Notes {
 		f.say("    ", upperFirst(n)+".")
 	}
@@ -135,7 +81,7 @@ func (f *fitText) pass(ip *ItemPlan, p *PassPlan) {
 		f.say("    ", fmt.Sprintf("This guide serves cloth %s wide, and %s high.", f.serves(*a), f.serves(*d)))
 	}
 	if d := p.Drift; d != nil && d.FromCentre > 1 {
-		f.say("    ", f.drift(*d, c.Gap, p.Pass.Order))
+		f.say("    ", f.drift(*d, p))
 	}
 	if p.Tape != nil {
 		f.blank()
@@ -190,6 +136,34 @@ func (f *fitText) gaps(g Spacing) string {
 	return f.u.Number(g.Across) + ", " + f.u.Number(g.Down)
 }
 
+// runs says how the prints are shared out where columns and rows differ: over the sides of a
+// frame, over rings, over rows or columns.
+func (f *fitText) runs(c Choice) {
+	var parts []string
+	counts, what := c.RowCounts, "Rows, from the top: "
+	if len(counts) == 0 {
+		counts, what = c.ColumnCounts, "Columns, from the left: "
+	}
+	switch {
+	case len(c.Runs) > 0:
+		what = "In each run: "
+		for _, r := range c.Runs {
+			parts = append(parts, fmt.Sprintf("%s: %d", r.Name, r.Count))
+		}
+	case len(counts) > 0 && !c.full():
+		for _, n := range counts {
+			parts = append(parts, strconv.Itoa(n))
+		}
+	default:
+		return
+	}
+	const most = 30
+	if more := len(parts) - most; more > 0 {
+		parts = append(parts[:most], fmt.Sprintf("and %d more", more))
+	}
+	f.say("    ", what+strings.Join(parts, ", ")+".")
+}
+
 // nearMiss says what one more print across, or down, would take.
 func (f *fitText) nearMiss(m NearMiss, pass *Pass) string {
 	way := "across"
@@ -213,7 +187,14 @@ func (f *fitText) nearMiss(m NearMiss, pass *Pass) string {
 		add(m.Gap, "a gap %s less")
 	}
 	add(m.Block, "a block %s smaller")
-	return fmt.Sprintf("%d %s needs %s.", m.Count, way, strings.Join(ways, ", or "))
+	what := strconv.Itoa(m.Count) + " " + way
+	switch {
+	case m.Count == 0 && m.Prints > 0:
+		what = fmt.Sprintf("Room for more %s, %d prints in all,", way, m.Prints)
+	case m.Count == 0:
+		what = "Room for more " + way
+	}
+	return fmt.Sprintf("%s needs %s.", what, strings.Join(ways, ", or "))
 }
 
 // change writes the least change that will do, so it is never rounded down. A sixteenth of an
@@ -226,36 +207,21 @@ func (f *fitText) change(l geometry.Length) string {
 	return up
 }
 
-// step is the finest length that a unit's Format tells from the next.
-func step(u geometry.Unit) geometry.Length {
-	if u == geometry.UnitInch {
-		return geometry.Inch / 16
-	}
-	return geometry.Millimetre / 100
-}
-
-func roundedUp(l geometry.Length, u geometry.Unit) geometry.Length {
-	s := step(u)
-	return s * geometry.Length(math.Ceil(float64((l-geometry.Tolerance)/s)))
-}
-
-func roundedDown(l geometry.Length, u geometry.Unit) geometry.Length { return -roundedUp(-l, u) }
-
 // serves writes a range of cloth sizes, rounded so that every size it names is served.
 func (f *fitText) serves(s Serves) string {
 	return fmt.Sprintf("from %s up to, not including, %s", f.u.Format(roundedUp(s.Least, f.u)), f.u.Format(roundedDown(s.Below, f.u)))
 }
 
 // drift says how errors would add up.
-func (f *fitText) drift(d Drift, gap Spacing, order Order) string {
+func (f *fitText) drift(d Drift, p *PassPlan) string {
 	from := fmt.Sprintf("from the middle outwards the farthest print is %d placements away (from a corner %d)", d.FromCentre, d.FromCorner)
-	if order == RowByRow {
+	if p.Pass.Order == RowByRow || len(p.Choice().Runs) > 0 {
 		from = fmt.Sprintf("the farthest print is %d placements from the first", d.FromCentre)
 	}
 	text := "Without a guide errors add up: " + from
-	if d.Harmless > 0 {
+	if d.Harmless > 0 && p.Pass.Between == nil {
 		what := "gap"
-		if gap.Across < 0 && gap.Down < 0 {
+		if g := p.Choice().Gap; g.Across < 0 && g.Down < 0 {
 			what = "lap"
 		}
 		text += fmt.Sprintf(", so that errors of more than %s add up to more than the %s", geometry.UnitMM.Format(roundedUp(d.Harmless, geometry.UnitMM)), what)

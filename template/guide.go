@@ -20,7 +20,7 @@ type guide struct {
 func newGuide(job *Job, face FacePlan) *paper.Drawing {
 	cloth := face.Item.Area.cloth
 	g := &guide{
-		Drawing: &paper.Drawing{Bounds: cloth.Grow(job.Paper.Reach)},
+		Drawing: &paper.Drawing{Bounds: face.layout(job)},
 		job:     job, face: face, pens: newPens(job.Paper.Lines), crowd: newCrowd(), cloth: cloth,
 	}
 	if job.Paper.Extent == EdgesExtent {
@@ -36,8 +36,9 @@ func newGuide(job *Job, face FacePlan) *paper.Drawing {
 // drawCloth draws what the cloth is: outline, hem, border line, zones, creases.
 func (g *guide) drawCloth() {
 	item := g.face.Item.Item
-	g.Stroke(item.Outline.Path(), g.pens.cloth)
-	if item.Hem > 0 {
+	g.Stroke(g.face.Item.Area.ClothPath(), g.pens.cloth)
+	g.drawLap()
+	if item.Hem > 0 && !item.Outline.None() {
 		if path, _, ok := item.Outline.Inset(item.Hem); ok {
 			g.Stroke(path, g.pens.hem)
 		}
@@ -75,7 +76,7 @@ func (g *guide) drawZone(z Zone) {
 // edge, which is where it is to be laid.
 func (g *guide) drawCorners() {
 	if _, ok := g.face.Item.Item.Outline.Upright(); !ok {
-		g.Stroke(g.face.Item.Item.Outline.Path(), g.pens.cloth)
+		g.Stroke(g.face.Item.Area.ClothPath(), g.pens.cloth)
 		return
 	}
 	leg := min(20*geometry.Millimetre, g.cloth.W()/4, g.cloth.H()/4)

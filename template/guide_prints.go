@@ -16,11 +16,15 @@ func (g *guide) drawPrints() {
 	for i, p := range g.face.Passes {
 		pen := g.pens.pass(i)
 		for _, print := range p.Prints {
-			g.Stroke(print.Footprint.Outline.Path(), pen)
+			for _, o := range g.again(print, print.Footprint.Outline) {
+				g.Stroke(o.Path(), pen)
+			}
 		}
 		if wood := p.Pass.Block.Wood; !wood.None() {
 			for _, print := range p.Prints {
-				g.Stroke(wood.Place(print.Origin, print.Turn).Outline.Path(), g.pens.wood)
+				for _, o := range g.again(print, wood.Place(print.Origin, print.Turn).Outline) {
+					g.Stroke(o.Path(), g.pens.wood)
+				}
 			}
 		}
 		g.drawDots(p)

@@ -13,10 +13,10 @@ func tooMany(n float64) error {
 // noneFits explains why no print of a pass fits, and what would make one fit.
 func (l layout) noneFits(choices []Choice) error {
 	u := l.units
-	for _, c := range choices {
-		if c.Count > 0 {
-			return fmt.Errorf("no print fits with the centre lines as asked; write centre-across = %q and centre-down = %q", c.Across, c.Down)
-		}
+	free := *l.pass
+	free.CentreAcross, free.CentreDown = OnBest, OnBest
+	if i := take(choices, &free); i >= 0 && choices[i].Count > 0 {
+		return fmt.Errorf("no print fits with the centre lines as asked; write centre-across = %q and centre-down = %q", choices[i].Across, choices[i].Down)
 	}
 	if l.pass.seated() {
 		return l.noSeat()

@@ -20,11 +20,8 @@ type Overrides struct {
 
 // Override changes the job to what the flags say. They go through the same checks as a job
 // file; the error is of type Problems, each shown by its flag, and the job is then unchanged.
-func (j *Job) Override(o Overrides) error { return j.override(o, notYetBuilt()) }
-
-// override changes the job, and refuses what is listed as not built.
-func (j *Job) override(o Overrides, unbuilt []unbuilt) error {
-	page, problems := j.overridePaper(o, unbuilt)
+func (j *Job) Override(o Overrides) error {
+	page, problems := j.overridePaper(o)
 	items := j.Items
 	if o.Item != "" {
 		items = nil
@@ -53,7 +50,7 @@ func (j *Job) override(o Overrides, unbuilt []unbuilt) error {
 // overridePaper returns the job's paper with what the flags say of it, checked as [paper] of a
 // job file is. Margin and overlap stay as they are; where they do not go with the paper, that
 // is a problem of the paper.
-func (j *Job) overridePaper(o Overrides, unbuilt []unbuilt) (Paper, Problems) {
+func (j *Job) overridePaper(o Overrides) (Paper, Problems) {
 	lines := []string{"[paper]"}
 	flags := map[int]string{}
 	put := func(flag, key, value string) {
@@ -72,8 +69,7 @@ func (j *Job) overridePaper(o Overrides, unbuilt []unbuilt) (Paper, Problems) {
 		return j.Paper, Problems{{Text: "the flags cannot be read; write plain words after them"}}
 	}
 
-	r := &reader{units: j.Units.String(), unbuilt: unbuilt}
-	r.refuseUnbuilt(root)
+	r := &reader{units: j.Units.String()}
 	s, p := section{r: r, node: root}.below("paper"), j.Paper
 	size := s.key("size", raw.Paper.Size)
 	if name, ok := size.text("A4"); ok {

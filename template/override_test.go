@@ -54,7 +54,7 @@ func TestOverride(t *testing.T) {
 			}
 			before := *job
 			got := ""
-			if err := job.override(c.o, nil); err != nil {
+			if err := job.Override(c.o); err != nil {
 				got = err.Error()
 			}
 			if d := cmp.Diff(c.want, got); d != "" {
@@ -74,7 +74,7 @@ func TestOverrideChanges(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := job.override(Overrides{Item: "book bag", Paper: "a3", Extent: "edges", Lines: "strong"}, nil); err != nil {
+	if err := job.Override(Overrides{Item: "book bag", Paper: "a3", Extent: "edges", Lines: "strong"}); err != nil {
 		t.Fatal(err)
 	}
 	// A3 is 297 x 420 mm (ISO 216).
@@ -86,16 +86,5 @@ func TestOverrideChanges(t *testing.T) {
 	}
 	if len(job.Items) != 1 || job.Items[0].Name != "book bag" {
 		t.Errorf("items %+v", job.Items)
-	}
-}
-
-func TestOverrideUnbuilt(t *testing.T) {
-	job, err := ReadJob("nook.toml", []byte(twoItems))
-	if err != nil {
-		t.Fatal(err)
-	}
-	err = job.override(Overrides{Extent: "edges"}, []unbuilt{{"paper", "extent", "edges", `write "full"`}})
-	if want := `--extent: extent "edges" is not yet built; write "full"`; err == nil || err.Error() != want {
-		t.Errorf("got %v, want %s", err, want)
 	}
 }

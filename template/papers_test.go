@@ -25,7 +25,7 @@ func countWords(counts []SheetCount) string {
 
 func planOf(t *testing.T, text string) *Plan {
 	t.Helper()
-	job, err := wholeJob("nook.toml", text)
+	job, err := ReadJob("nook.toml", []byte(text))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -148,5 +148,22 @@ func TestEdgesOfARoundCloth(t *testing.T) {
 	}
 	if edge != 1 {
 		t.Errorf("the edge of the cloth is drawn %d times", edge)
+	}
+}
+
+// The extent "edges" draws every shape of cloth there is.
+func TestEdgesOfOtherShapes(t *testing.T) {
+	for _, shape := range []string{
+		"shape = 'outline'\noutline = ['0 x 0 mm', '400 x 0 mm', '300 x 300 mm', '100 x 300 mm']\n",
+		"shape = 'drum'\ndiameter = '200 mm'\nheight = '200 mm'\nlap = '10 mm'\n",
+		"shape = 'cone'\ntop = '150 mm'\nbottom = '300 mm'\nheight = '200 mm'\nlap = '10 mm'\n",
+	} {
+		plan := planOf(t, "[paper]\nextent = 'edges'\n[[block]]\nname = 'pebble'\nprint = '40 x 40 mm'\n"+
+			"[[item]]\nname = 'shade'\n"+shape+"border = '15 mm'\n[[item.pass]]\nblock = 'pebble'\ngap = '1 mm to 9 mm'\n")
+		for _, c := range plan.SheetCounts(plan.Items[0].Faces()[0]) {
+			if c.Sheets < 1 {
+				t.Errorf("%s takes %d sheets of %s", shape, c.Sheets, c.Stock.Name)
+			}
+		}
 	}
 }

@@ -2,6 +2,7 @@ package template
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 
 	"underlay/geometry"
@@ -122,6 +123,10 @@ func planPass(job *Job, item *Item, area Area, pass *Pass, room int, before ...*
 	if err := l.findTarget(job, before); err != nil {
 		return nil, err
 	}
+	var framed bool
+	if l.area, framed = l.insideFrames(before); framed && l.area.Rect.Empty() {
+		return nil, errors.New("the frame printed before it leaves no room inside; write a smaller block for the frame, or fewer sides")
+	}
 	if n := l.roughCount(); n > 2*mostPrints {
 		return nil, tooMany(n)
 	}
@@ -142,7 +147,7 @@ func planPass(job *Job, item *Item, area Area, pass *Pass, room int, before ...*
 	}
 	sites := r.place(l, choice)
 	near := neighbours(sites, r.next)
-	centre, hand := area.Centre(), job.Printing.Hand
+	centre, hand := l.area.Centre(), job.Printing.Hand
 	var order []int
 	switch {
 	case r.order != nil:
@@ -157,6 +162,9 @@ func planPass(job *Job, item *Item, area Area, pass *Pass, room int, before ...*
 		p.Prints[i] = l.print(sites[s], hand)
 	}
 	p.extras(r, sites, near, order[0])
+	if framed {
+		p.Notes = append(p.Notes, "its prints keep inside the frame printed before them")
+	}
 	return p, nil
 }
 

@@ -33,15 +33,12 @@ type flagLine struct {
 
 // QuickJob makes the job that flags ask for. It goes through the same checks as a job file;
 // the error is of type Problems, each shown by its flag.
-func QuickJob(q Quick) (*Job, error) { return quickJob(q, notYetBuilt()) }
-
-// quickJob makes the job, and refuses what is listed as not built.
-func quickJob(q Quick, unbuilt []unbuilt) (*Job, error) {
+func QuickJob(q Quick) (*Job, error) {
 	if p := q.missing(); len(p) > 0 {
 		return nil, p
 	}
 	text, flags := q.file()
-	job, err := readJob("quick.toml", []byte(text), unbuilt)
+	job, err := ReadJob("quick.toml", []byte(text))
 	var problems Problems
 	if !errors.As(err, &problems) {
 		if job != nil {

@@ -81,7 +81,7 @@ func TestQuickProblems(t *testing.T) {
 			q := good
 			c.change(&q)
 			got := ""
-			if _, err := quickJob(q, nil); err != nil {
+			if _, err := QuickJob(q); err != nil {
 				got = err.Error()
 			}
 			if d := cmp.Diff(c.want, got); d != "" {

@@ -21,17 +21,13 @@ const longestFile = 1 << 20
 type reader struct {
 	name     string // of the file, as shown
 	problems Problems
-	unbuilt  []unbuilt
 	units    string // "mm", "cm" or "in": what the job asks for on its papers
 }
 
 // ReadJob reads and checks a job file. The name is that of the file, "-" for standard input.
 // The error is of type Problems: everything wrong with the file, each thing once.
-func ReadJob(name string, data []byte) (*Job, error) { return readJob(name, data, notYetBuilt()) }
-
-// readJob reads a job file, and refuses what is listed as not built.
-func readJob(name string, data []byte, unbuilt []unbuilt) (*Job, error) {
-	r := &reader{name: name, unbuilt: unbuilt}
+func ReadJob(name string, data []byte) (*Job, error) {
+	r := &reader{name: name}
 	if name == "-" {
 		r.name = "standard input"
 	}
@@ -104,7 +100,6 @@ func (r *reader) read(data []byte) *Job {
 		r.add(0, "", "cannot be read as a job file; begin with the one that underlay start prints")
 		return nil
 	}
-	r.refuseUnbuilt(root)
 	return r.job(section{r: r, node: root, label: "the job"}, &raw)
 }
 

@@ -28,7 +28,7 @@ func FuzzReadJob(f *testing.F) {
 	}
 	f.Add([]byte(everything))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		job, err := readJob("nook.toml", data, nil)
+		job, err := ReadJob("nook.toml", data)
 		if err != nil {
 			checkProblems(t, "nook.toml", err)
 			return

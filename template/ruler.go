@@ -18,10 +18,6 @@ const (
 	rulerLabel   = 3.5 * geometry.Millimetre // ISO 3098
 )
 
-// rulerFrame is the most of a page that the bars stand round, what A4 has inside a margin of
-// 7 mm; on a larger page it is in the middle.
-var rulerFrame = geometry.Size{W: 196, H: 283}
-
 // rulerPen draws the bars: narrow, so that there is no doubt where one ends.
 var rulerPen = paper.Pen{Type: paper.Continuous, Width: 0.25}
 
@@ -32,18 +28,20 @@ var rulerPen = paper.Pen{Type: paper.Continuous, Width: 0.25}
 //
 // The error says which paper or margin would do.
 func RulerPage(stock paper.Stock, margin geometry.Length) (paper.Document, error) {
+	// What A4 has inside a margin of 7 mm; on a larger page the bars stand round its middle.
+	most := geometry.Size{W: 196, H: 283}
 	page := stock.Size
 	switch {
 	case stock.OneSheet:
 		page = geometry.Size{W: 210, H: 297}
 	case stock.Roll:
-		page.H = rulerFrame.H + 2*margin
+		page.H = most.H + 2*margin
 	}
 	if err := checkRuler(stock.Name, page, margin); err != nil {
 		return paper.Document{}, err
 	}
 	usable := geometry.Rect{Max: geometry.Pt(page.W, page.H)}.Grow(-margin)
-	frame := geometry.RectAround(usable.Centre(), geometry.Size{W: min(usable.W(), rulerFrame.W), H: min(usable.H(), rulerFrame.H)})
+	frame := geometry.RectAround(usable.Centre(), geometry.Size{W: min(usable.W(), most.W), H: min(usable.H(), most.H)})
 
 	bars := &paper.Drawing{Bounds: frame}
 	drawRulerBars(bars, frame.Grow(-rulerEdge))

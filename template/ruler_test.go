@@ -148,7 +148,7 @@ func (p pageRead) checkLinesClearOfText(t *testing.T) {
 
 // The lines to copy are what the job file takes, and say that nothing is to be corrected.
 func TestRulerPageLinesAreForTheJobFile(t *testing.T) {
-	job, err := wholeJob("nook.toml", "[printer]\nacross = \"180 mm\"\ndown = \"250 mm\"\n"+fmt.Sprintf(fernOn, "50 x 50 cm"))
+	job, err := ReadJob("nook.toml", []byte("[printer]\nacross = \"180 mm\"\ndown = \"250 mm\"\n"+fmt.Sprintf(fernOn, "50 x 50 cm")))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -163,7 +163,7 @@ func TestRulerPageLinesAreForTheJobFile(t *testing.T) {
 		{"174.6 mm", "250 mm", true}, {"185.4 mm", "257.5 mm", true}, {"7 1/16 in", "242.5 mm", true},
 		{"174.5 mm", "250 mm", false}, {"180 mm", "257.6 mm", false},
 	} {
-		_, err := wholeJob("nook.toml", fmt.Sprintf("[printer]\nacross = %q\ndown = %q\n", c.across, c.down)+fmt.Sprintf(fernOn, "50 x 50 cm"))
+		_, err := ReadJob("nook.toml", fmt.Appendf(nil, "[printer]\nacross = %q\ndown = %q\n"+fernOn, c.across, c.down, "50 x 50 cm"))
 		if (err == nil) != c.good {
 			t.Errorf("across %s, down %s: %v", c.across, c.down, err)
 		}

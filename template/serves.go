@@ -27,14 +27,16 @@ type axis struct {
 	gap     Gap
 	borders [2]geometry.Length // asked, on both ends
 	hem     geometry.Length
-	step    int // 1, or 2 where the job fixes what sits on the centre line
+	inside  geometry.Length // taken off the room besides the borders: by a frame round it
+	step    int             // 1, or 2 where the job fixes what sits on the centre line
 }
 
 // axes returns the two directions of a pass in rows and columns.
 func (l layout) axes() (across, down axis) {
 	p, b, r, hem := l.pass, l.item.Border, l.area.Rect, l.item.Hem
-	across = axis{r.W(), l.cell.W, p.Gap.Across, [2]geometry.Length{b.Left, b.Right}, hem, 1}
-	down = axis{r.H(), l.cell.H, p.Gap.Down, [2]geometry.Length{b.Top, b.Bottom}, hem, 1}
+	cloth := l.area.cloth
+	across = axis{r.W(), l.cell.W, p.Gap.Across, [2]geometry.Length{b.Left, b.Right}, hem, cloth.W() - b.Left - b.Right - r.W(), 1}
+	down = axis{r.H(), l.cell.H, p.Gap.Down, [2]geometry.Length{b.Top, b.Bottom}, hem, cloth.H() - b.Top - b.Bottom - r.H(), 1}
 	if p.CentreAcross != OnBest {
 		across.step = 2
 	}
@@ -64,7 +66,7 @@ func (a axis) span(n int, g geometry.Length) geometry.Length {
 
 // serves returns the cloth sizes a row of n prints with the gap g serves.
 func (a axis) serves(n int, g geometry.Length) Serves {
-	both := a.borders[0] + a.borders[1]
+	both := a.borders[0] + a.borders[1] + a.inside
 	return Serves{a.span(n, g) + both, a.span(n+a.step, a.gap.Least) + both}
 }
 

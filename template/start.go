@@ -48,9 +48,13 @@ size = "A4"                   # or "A3", "Letter", "610 x 900 mm", "roll 610 mm"
 margin = "7 mm"               # what the printer cannot reach on every edge
 overlap = "12 mm"             # what two neighbouring sheets share, for gluing
 reach = "25 mm"               # how far the guide runs past the cloth, room for the ticks
+# lines = "strong"            # wide, to be seen through cloth; or "fine"
+# extent = "edges"            # under thick cloth, where only the marks outside show; or "full"
 
 [printing]
 hand = "right"                # the hand you print with: "right" or "left"
+# seconds-a-print = 75        # your own pace, for the time at the bench
+# paint-cover = "90 ml/m2"    # paint you lay on a printed square metre, for what a set needs
 
 # A block: measure the carved face, then the wood as you see it from above.
 # For another block write all of these lines again, with another name.
@@ -59,6 +63,7 @@ name = "fern"
 print = "90 x 90 mm"          # the carved face, width x height
 wood = "98 x 98 mm"           # the whole block
 # wood-offset = "0 x 2 mm"    # where the face is not in the middle of the wood: right x down
+# inked = 0.55                # share of the face that carries paint
 
 # A thing to print on: measure it sewn and ironed, edge to edge.
 [[item]]
@@ -74,6 +79,8 @@ quantity = 6
   block = "fern"
   gap = "1 mm"                # plain cloth between two prints; or a range, "1 mm to 4 mm"
   # lap = "0.5 mm"            # in place of gap: blocks that join, each print over the last
+  # repeat = "brick"          # or "straight", "half-drop", "diagonal", "frame"
+  # turns = ["0 180"]         # quarter turns of the block, for each column; more rows with commas
   # centre-across = "print"   # "print" or "joint" on the crease; "best" is the one that fits more
   # centre-down = "print"
   # order = "rows"            # row by row from the near edge, not from the middle outwards

@@ -89,6 +89,9 @@ func (p *Plan) strips() []strip {
 	for _, ip := range p.Items {
 		for _, pp := range ip.Passes {
 			size := pp.Pass.Block.Size
+			if pp.Pass.seated() {
+				continue
+			}
 			for _, s := range []strip{
 				{pp.Choice().Gap.Across, size.H, pp.Pass.Block.Name},
 				{pp.Choice().Gap.Down, size.W, pp.Pass.Block.Name},

@@ -132,9 +132,9 @@ type jsonPoint struct {
 func planJSON(plan *template.Plan) jsonPlan {
 	out := jsonPlan{Title: plan.Job.Title}
 	for _, ip := range plan.Items {
-		it := ip.Item
+		it, size := ip.Item, ip.Area.Cloth().Size()
 		item := jsonItem{
-			Name: it.Name, Shape: it.Shape, Width: length(it.Size.W), Height: length(it.Size.H),
+			Name: it.Name, Shape: it.Shape, Width: length(size.W), Height: length(size.H),
 			Quantity: it.Quantity, Passes: []jsonPass{},
 		}
 		for _, pp := range ip.Passes {

@@ -132,7 +132,7 @@ func quickTexts(q *template.Quick) []quickText {
 		{"wood", "SIZE", "the whole block as seen from above", &q.Wood},
 		{"gap", "LENGTH", "plain cloth between prints: 1mm, or \"1 mm to 4 mm\"", &q.Gap},
 		{"lap", "LENGTH", "in place of a gap, by how much prints lap", &q.Lap},
-		{"repeat", "WORD", "how prints are set out: straight, unless given", &q.Repeat},
+		{"repeat", "WORD", "how prints are set out: straight, unless given, brick,\nhalf-drop, diagonal, frame and others", &q.Repeat},
 		{"order", "WORD", "order of printing: centre-out, unless given, or rows", &q.Order},
 		{"hand", "WORD", "the hand you print with: right, unless given, or left", &q.Hand},
 		{"units", "WORD", "what to say lengths in: mm, unless given, cm or in", &q.Units},
