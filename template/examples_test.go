@@ -1,177 +1,11 @@
 package template
 
 import (
-	"bytes"
-	"math"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
-
-	"underlay/geometry"
-	"underlay/paper"
-	"underlay/testdata/pdfread"
 )
-
-// off is how far a mark may be from its place.
-const off = 0.01 * geometry.Millimetre
-
-// papers is a job drawn, and its PDF as pdfium reads it.
-type papers struct {
-	job    *Job
-	plan   *Plan
-	doc    paper.Document
-	places []SheetPlace
-	pdf    []byte
-	read   *pdfread.Doc
-	pages  []pageRead
-	guides []guideRead
-}
-
-// pageRead is what stands on a page, in millimetres from its top left corner.
-type pageRead struct {
-	size  geometry.Size
-	paths []pdfread.Path
-	texts []pdfread.Text
-}
-
-// guideRead is the guide of one face.
-type guideRead struct {
-	face   FacePlan
-	cloth  geometry.Rect
-	sheets []*sheetRead
-}
-
-// sheetRead is a sheet of a guide with what stands on it in the item's frame.
-type sheetRead struct {
-	SheetPlace
-	page  *pageRead
-	lines *lineIndex
-	// closed are the closed pieces that are stroked, for each the path it is part of.
-	closed []closedPiece
-}
-
-type closedPiece struct {
-	corners []geometry.Point
-	of      *pdfread.Path
-}
-
-// layout returns which point of the item's frame lies at a point of the page: the page shows
-// (X, Y) at at + (X - area.x, Y - area.y) * scale.
-func (s SheetPlace) layout(p geometry.Point) geometry.Point {
-	at := s.Sheet.At
-	return geometry.Pt(
-		s.Sheet.Area.Min.X+(p.X-at.X)/geometry.Length(s.Sheet.ScaleX),
-		s.Sheet.Area.Min.Y+(p.Y-at.Y)/geometry.Length(s.Sheet.ScaleY))
-}
-
-func (s SheetPlace) layoutRect(r geometry.Rect) geometry.Rect {
-	return geometry.Rect{Min: s.layout(r.Min), Max: s.layout(r.Max)}
-}
-
-// pdfOf plans and draws a job, with all parts there are.
-func pdfOf(job *Job) (*papers, error) {
-	p := &papers{job: job}
-	var err error
-	if p.plan, err = NewPlan(job); err != nil {
-		return nil, err
-	}
-	if p.doc, p.places, err = p.plan.Document(Parts()); err != nil {
-		return nil, err
-	}
-	var out bytes.Buffer
-	if err := paper.WritePDF(&out, p.doc); err != nil {
-		return nil, err
-	}
-	p.pdf = out.Bytes()
-	return p, nil
-}
-
-// readPapers draws a job and reads its PDF back.
-func readPapers(t *testing.T, job *Job) *papers {
-	t.Helper()
-	p, err := pdfOf(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p.read = pdfread.Open(t, p.pdf)
-	for _, page := range p.read.Pages() {
-		p.pages = append(p.pages, pageRead{page.SizeMM(), page.Paths(), page.Texts()})
-	}
-	// The sheets of a guide are on pages that follow each other, the guides of an item in the
-	// order of its faces.
-	next := 0
-	for _, ip := range p.plan.Items {
-		for _, face := range ip.Faces() {
-			g := guideRead{face: face, cloth: ip.Area.cloth}
-			for ; next < len(p.places); next++ {
-				place := p.places[next]
-				if place.Part != "guide" {
-					continue
-				}
-				if n := len(g.sheets); place.Item != ip.Item.Name || n > 0 && place.Page != g.sheets[n-1].Page+1 {
-					break
-				}
-				g.sheets = append(g.sheets, readSheet(place, &p.pages[place.Page-1]))
-			}
-			if len(g.sheets) == 0 {
-				t.Fatalf("%s has no guide", face.Label())
-			}
-			p.guides = append(p.guides, g)
-		}
-	}
-	for _, place := range p.places[next:] {
-		if place.Part == "guide" {
-			t.Fatalf("page %d is a guide's, but of no face", place.Page)
-		}
-	}
-	return p
-}
-
-func readSheet(place SheetPlace, page *pageRead) *sheetRead {
-	s := &sheetRead{SheetPlace: place, page: page, lines: newLineIndex()}
-	for i := range page.paths {
-		path := &page.paths[i]
-		if !path.Stroked {
-			continue
-		}
-		for _, piece := range path.Lines.Map(place.layout) {
-			corners := corners(piece)
-			for i, b := range corners[1:] {
-				s.lines.add(line{corners[i], b, path})
-			}
-			if piece.Closed {
-				s.lines.add(line{corners[len(corners)-1], corners[0], path})
-				s.closed = append(s.closed, closedPiece{corners, path})
-			}
-		}
-	}
-	return s
-}
-
-// corners returns the points of straight steps along a piece; of a curve enough of them that
-// the steps leave it by much less than off.
-func corners(p geometry.Piece) []geometry.Point {
-	points := []geometry.Point{p.Start}
-	for _, s := range p.Steps {
-		a := points[len(points)-1]
-		n := 1.0
-		if s.Curved { // an eighth of a circle at most, so the bend is a tenth of the chord
-			n = math.Ceil(math.Sqrt(50 * float64(s.To.Distance(a))))
-		}
-		for i := 1.0; i < n; i++ {
-			t := i / n
-			u := 1 - t
-			points = append(points, a.Mul(u*u*u).Add(s.C1.Mul(3*u*u*t)).Add(s.C2.Mul(3*u*t*t)).Add(s.To.Mul(t*t*t)))
-		}
-		points = append(points, s.To)
-	}
-	// pdfium ends a closed piece where it began.
-	if n := len(points); p.Closed && n > 2 && points[n-1].Distance(points[0]) <= off {
-		points = points[:n-1]
-	}
-	return points
-}
 
 // exampleJobs reads every job file a user is given.
 func exampleJobs(t *testing.T) map[string]*Job {
@@ -247,6 +81,25 @@ func hardJobs(t *testing.T) map[string]*Job {
 			"[[item.pass]]\nblock = 'pebble'\ngap = '2 mm'\n"),
 		"six-sided": read("[[block]]\nname = 'pebble'\nshape = 'hexagon'\nprint = '52 x 60 mm'\n" + cushion +
 			"[[item.pass]]\nblock = 'pebble'\ngap = '2 mm'\n"),
+		"no overlap": read("[paper]\nsize = 'A5'\noverlap = '0 mm'\n" + acorn +
+			"[[item]]\nname = 'napkin'\nsize = '25 x 25 cm'\nborder = '10 mm'\n[[item.pass]]\nblock = 'acorn'\ngap = '2 mm'\n"),
+		"brick":     read(wave + cushion + "[[item.pass]]\nblock = 'wave'\ngap = '1 mm to 3 mm'\nrepeat = 'brick'\nstep = '1/3'\nturns = ['0 180']\n"),
+		"half-drop": read(fern + cushion + "[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\nrepeat = 'half-drop'\nturns = ['0 90', '270 180']\n"),
+		"diagonal":  read(acorn + cushion + "[[item.pass]]\nblock = 'acorn'\ngap = '2 mm'\nrepeat = 'diagonal'\n"),
+		"honeycomb": read("[[block]]\nname = 'cell'\nshape = 'hexagon'\nprint = '52 x 60 mm'\n" + cushion +
+			"[[item.pass]]\nblock = 'cell'\ngap = '2 mm'\nrepeat = 'honeycomb'\n"),
+		"frame": read("[printing]\nhand = 'left'\n" + acorn + cushion + "[[item.pass]]\nblock = 'acorn'\ngap = '2 mm'\nrepeat = 'frame'\ntops = 'in'\n"),
+		"rings": read(acorn + "[[item]]\nname = 'stool top'\nshape = 'round'\nsize = '34 cm'\nborder = '15 mm'\n" +
+			"[[item.pass]]\nblock = 'acorn'\ngap = '3 mm'\nrepeat = 'rings'\n"),
+		"seated": read(fern + acorn + cushion + fernPass + "[[item.pass]]\nblock = 'acorn'\nbetween = 'fern'\nopen-edges = true\n" +
+			"[[item.pass]]\nname = 'seed'\nblock = 'acorn'\non = 'fern'\noffset = '4 x -6 mm'\n"),
+		"outlines": read("[[block]]\nname = 'leaf'\nshape = 'outline'\noutline = ['0 x 0 mm', '50 x 10 mm', '40 x 60 mm', '20 x 25 mm']\n" +
+			"[[item]]\nname = 'pennant'\nshape = 'outline'\noutline = ['0 x 0 mm', '400 x 0 mm', '200 x 500 mm']\nborder = '15 mm'\n" +
+			"[[item.pass]]\nblock = 'leaf'\ngap = '2 mm'\nturns = ['0 180']\n"),
+		"drum": read(wave + "[[item]]\nname = 'lampshade'\nshape = 'drum'\ndiameter = '20 cm'\nheight = '18 cm'\nlap = '15 mm'\nborder = '10 mm'\n" +
+			"[[item.pass]]\nblock = 'wave'\ngap = '1 mm'\nrepeat = 'brick'\n"),
+		"cone": read(acorn + "[[item]]\nname = 'lampshade'\nshape = 'cone'\ntop = '15 cm'\nbottom = '25 cm'\nheight = '18 cm'\nlap = '15 mm'\nborder = '10 mm'\n" +
+			"[[item.pass]]\nblock = 'acorn'\ngap = '2 mm'\n"),
 		"long names": read("title = '" + name("Reading nook ") + "'\n[[block]]\nname = '" + name("W") + "'\nprint = '60 x 40 mm'\n" +
 			"[[block]]\nname = '" + name("two acorns ") + "'\nprint = '30 x 30 mm'\n" +
 			"[[item]]\nname = '" + name("Wide floor cushion ") + "'\nsize = '300 x 260 mm'\nborder = '20 mm'\n" +

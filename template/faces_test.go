@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+
+	"underlay/geometry"
 )
 
 // checkNumbersRunOn holds the numbers of each face against the plan: they run on from pass to
@@ -16,10 +18,20 @@ func checkNumbersRunOn(t *testing.T, p *papers) {
 		if p.job.Paper.Extent == EdgesExtent {
 			continue
 		}
+		inPrint := func(box geometry.Rect) bool {
+			for _, p := range g.face.Passes {
+				for _, print := range p.Prints {
+					if print.Footprint.Outline.Bounds().Holds(box) {
+						return true
+					}
+				}
+			}
+			return false
+		}
 		written := map[int]bool{}
 		for _, s := range g.sheets {
 			for _, w := range s.page.texts {
-				if n, err := strconv.Atoi(w.Text); err == nil && g.cloth.Holds(s.layoutRect(w.Box)) {
+				if n, err := strconv.Atoi(w.Text); err == nil && !written[n] && inPrint(s.layoutRect(w.Box)) {
 					written[n] = true
 				}
 			}

@@ -54,18 +54,20 @@ func dotRadius(b *Block) geometry.Length {
 	return max(0.15, min(1.4, min(b.Size.W, b.Size.H)*0.02))
 }
 
-// marks is how number and arrow stand by the origin of a print: side by side, above or below
-// the origin, clear of both centre lines.
+// marks is how number and arrow stand by the middle of a print: side by side, above or below
+// it, clear of both lines through it.
 type marks struct {
+	middle geometry.Point  // in the face's frame
 	arrow  geometry.Length // its length
-	off    geometry.Length // kept from both centre lines
+	off    geometry.Length // kept from both lines
 	height geometry.Length // of the number
 }
 
 // arrangement returns the marks that fit a pass's block, number text of the given digits.
 func arrangement(b *Block, digits string) marks {
-	s := min(b.Size.W, b.Size.H)
-	m := marks{arrow: min(16, s*0.2), off: s * 0.07}
+	middle, depth := deepest(b)
+	s := 2 * depth
+	m := marks{middle: middle, arrow: min(16, s*0.2), off: s * 0.07}
 	room := s/2 - 2*m.off
 	m.height = numberHeights[len(numberHeights)-1]
 	for _, h := range numberHeights {
@@ -77,8 +79,32 @@ func arrangement(b *Block, digits string) marks {
 	return m
 }
 
+// deepest returns the point of a face that is farthest from its edge, and how far: the centre,
+// but for an outline of the maker's own. That is looked for on a grid, then ever closer.
+func deepest(b *Block) (geometry.Point, geometry.Length) {
+	best, most := geometry.Point{}, min(b.Size.W, b.Size.H)/2
+	if b.Shape != "outline" {
+		return best, most
+	}
+	const steps = 12
+	corners := b.Face.Corners()
+	most = 0
+	for span := max(b.Size.W, b.Size.H) / 2; span > 0.05; span /= steps / 2 {
+		around := best
+		for i := -steps; i <= steps; i++ {
+			for j := -steps; j <= steps; j++ {
+				p := around.Add(geometry.Pt(span*geometry.Length(i)/steps, span*geometry.Length(j)/steps))
+				if d := corners.EdgeDistance(p); d > most && corners.Contains(p) {
+					best, most = p, d
+				}
+			}
+		}
+	}
+	return best, most
+}
+
 // places returns the middle of the arrow and the number's label for one of four sides of the
-// origin: number above left, below left, above right, below right, the arrow beside it.
+// middle: number above left, below left, above right, below right, the arrow beside it.
 func (m marks) places(print Print, text string, side int) (arrow geometry.Point, number paper.Label) {
 	across, down := m.off+m.arrow/2, -(m.off + m.arrow/2)
 	anchor := paper.AnchorRight
@@ -89,13 +115,13 @@ func (m marks) places(print Print, text string, side int) (arrow geometry.Point,
 	if side >= 2 {
 		across, x, anchor = -across, -x, paper.AnchorLeft
 	}
-	o := print.Origin
+	o := print.Origin.Add(m.middle.Turn(print.Turn))
 	return o.Add(geometry.Pt(across, down)), paper.Label{
 		Text: text, At: o.Add(geometry.Pt(x, down)), Anchor: anchor, Height: m.height, Bold: true,
 	}
 }
 
-// drawNumbers writes the number of every print and draws its arrow, on the side of the origin
+// drawNumbers writes the number of every print and draws its arrow, on the side of its middle
 // where neither is on a crease or on what other passes wrote.
 func (g *guide) drawNumbers(p FacePass, pass int) {
 	m := arrangement(p.Pass.Block, strconv.Itoa(p.First+len(p.Prints)-1))

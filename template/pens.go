@@ -14,6 +14,7 @@ type pens struct {
 // newPens returns the pens for fine lines, or for strong ones that show through cloth.
 func newPens(lines Lines) pens {
 	wide, narrow, thin := 0.5*geometry.Millimetre, 0.25*geometry.Millimetre, 0.13*geometry.Millimetre
+	tick, tape := narrow, wide // on bare paper, and often 1 mm apart: never wider
 	if lines == StrongLines {
 		wide, narrow, thin = 1.4, 0.7, 0.35
 	}
@@ -24,8 +25,8 @@ func newPens(lines Lines) pens {
 		crease: paper.Pen{Type: paper.Chain, Width: narrow},
 		wood:   paper.Pen{Type: paper.Dashed, Width: narrow},
 		zone:   paper.Pen{Type: paper.Continuous, Width: narrow},
-		tick:   paper.Pen{Type: paper.Continuous, Width: narrow},
-		tape:   paper.Pen{Type: paper.Continuous, Width: wide},
+		tick:   paper.Pen{Type: paper.Continuous, Width: tick},
+		tape:   paper.Pen{Type: paper.Continuous, Width: tape},
 		arrow:  paper.Pen{Type: paper.Continuous, Width: narrow},
 	}
 	// Passes differ by line type first; the sixth begins again, wide.

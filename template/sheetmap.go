@@ -57,11 +57,23 @@ func sheetMap(job *Job, face FacePlan, drawing *paper.Drawing, sheets []paper.Sh
 			"Cut a sheet along its line marked “cut”, away from the hand, on a mat.",
 			"Lay the cut edge on its neighbour’s grey line so that the crosses of both fall on each other. Tape it; go on row by row.",
 			"Lay a straight edge along a line that runs over the joins: it must not bend.",
-		})
+		}[:joinSteps(job)])
+		if job.Paper.Extent == EdgesExtent {
+			f.Text("The sheets make a ring, which must close: measure from corner to corner of the cloth’s edge, both ways across. The two must be equally long.")
+		}
 	}
 	f.Heading("The lines")
 	f.Figure(legendHeight(face, job), func(box geometry.Rect) []paper.View { return []paper.View{legend(job, face, box)} })
 	return f.Pages()
+}
+
+// joinSteps is how many of the steps of joining go for a job: in a ring of sheets no line runs
+// over all the joins.
+func joinSteps(job *Job) int {
+	if job.Paper.Extent == EdgesExtent {
+		return 3
+	}
+	return 4
 }
 
 func barWords(job *Job) string {

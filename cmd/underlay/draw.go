@@ -15,7 +15,7 @@ import (
 	"underlay/template"
 )
 
-const drawHelp = `underlay draw JOB [-o FILE.pdf] [--item NAME] [--paper NAME] [...]
+const drawHelp = `underlay draw JOB [-o FILE] [--item NAME] [--paper NAME] [...]
 underlay draw --item SIZE --border LENGTH --block SIZE --gap LENGTH [...]
 
 Draws the papers for every item of a job and writes them as one PDF. Print it at
@@ -24,11 +24,13 @@ Draws the papers for every item of a job and writes them as one PDF. Print it at
 JOB is a job file, or - for standard input. Without one, the flags say what one
 item and one block measure. The PDF is named after the job file and goes into the
 current folder, unless -o names another; -o - sends it to standard output. The
-job file goes along inside the PDF.
+job file goes along inside the PDF. A name that ends in .svg gives the guides
+alone, as one drawing at true size.
 
     underlay draw reading-nook.toml
     underlay draw reading-nook.toml --item "floor cushion" --paper A3
     underlay draw reading-nook.toml --parts guide,swatch -o cushion.pdf
+    underlay draw reading-nook.toml --item "bench runner" -o runner.svg
     underlay draw --item 50x50cm --border 25mm --block 90x90mm --gap 1mm
 `
 
@@ -54,15 +56,21 @@ func (c *call) draw(args []string) error {
 	if err := job.Override(d.overrides); err != nil {
 		return err
 	}
-	var to place
+	ending, err := endingOf(d.output)
+	if err != nil {
+		return err
+	}
 	if d.output != "-" {
-		if to, err = newPlace(d.output, d.from.file); err != nil {
+		if _, err = newPlace(d.output, d.from.file); err != nil {
 			return err
 		}
 	}
 	plan, err := template.NewPlan(job)
 	if err != nil {
 		return err
+	}
+	if ending == ".svg" {
+		return c.drawSVG(plan, d)
 	}
 	doc, sheets, err := plan.Document(d.parts)
 	if err != nil {
@@ -75,17 +83,8 @@ func (c *call) draw(args []string) error {
 	if err := paper.WritePDF(&pdf, doc); err != nil {
 		return err
 	}
-	for _, w := range job.Warnings() {
-		fmt.Fprintln(c.stderr, w)
-	}
-	if d.output == "-" {
-		return c.print(pdf.String())
-	}
-	err = to.write(func(w io.Writer) error {
-		_, err := pdf.WriteTo(w)
-		return err
-	})
-	if err != nil {
+	c.warn(job)
+	if err := c.writeOut(d.output, d.from.file, pdf.Bytes()); err != nil || d.output == "-" {
 		return err
 	}
 	pages := countPages(doc.Parts)
@@ -126,7 +125,11 @@ func (c *call) drawFlags(args []string) (d drawing, done bool, err error) {
 	if d.output == "-" && d.asJSON {
 		return d, false, usage("--json and -o - both write to standard output; take out --json, or name a file after -o")
 	}
-	return d, false, checkEnding(d.output)
+	ending, err := endingOf(d.output)
+	if ending == ".svg" && (parts != "" || d.asJSON) {
+		return d, false, usage("%s: an SVG is the guide alone, one drawing without sheets; leave out --parts and --json", d.output)
+	}
+	return d, false, err
 }
 
 // partsNamed takes a list of parts apart; the usual ones where none is given.
@@ -154,20 +157,59 @@ func isFolder(name string) bool {
 	return err == nil && info.IsDir()
 }
 
-// checkEnding refuses a file that is neither PDF nor SVG by its name.
-func checkEnding(name string) error {
-	ending := strings.ToLower(filepath.Ext(name))
-	switch {
-	case name == "-" || ending == ".pdf":
-		return nil
+// endingOf returns what a file is to be by its name, ".pdf" or ".svg", and refuses any other.
+func endingOf(name string) (string, error) {
+	switch ending := strings.ToLower(filepath.Ext(name)); {
+	case name == "-":
+		return ".pdf", nil
 	case name == "":
-		return usage("nothing stands after -o; write the name of a file, such as -o guide.pdf")
-	case ending == ".svg":
-		return fmt.Errorf("%s: SVG is not yet built; write a name that ends in .pdf", name)
+		return "", usage("nothing stands after -o; write the name of a file, such as -o guide.pdf")
+	case ending == ".pdf" || ending == ".svg":
+		return ending, nil
 	case isFolder(name):
-		return nil // newPlace says so
+		return ".pdf", nil // newPlace says so
 	}
-	return usage("%s: the name of the file says what to write; let it end in .pdf, as %s.pdf", name, strings.TrimSuffix(name, filepath.Ext(name)))
+	return "", usage("%s: the name of the file says what to write; let it end in .pdf or .svg, as %s.pdf", name, strings.TrimSuffix(name, filepath.Ext(name)))
+}
+
+// drawSVG writes the guides as one drawing at true size.
+func (c *call) drawSVG(plan *template.Plan, d drawing) error {
+	layout, err := plan.Layout()
+	if err != nil {
+		return err
+	}
+	var svg bytes.Buffer
+	if err := paper.WriteSVG(&svg, plan.Job.Title, layout); err != nil {
+		return err
+	}
+	c.warn(plan.Job)
+	if err := c.writeOut(d.output, d.from.file, svg.Bytes()); err != nil {
+		return err
+	}
+	size := plan.Job.Units.FormatSize(layout.Bounds.Size())
+	return c.print(fmt.Sprintf("wrote %s: one drawing of %s at true size\n", d.output, size))
+}
+
+// warn says which names will not come out as they are written.
+func (c *call) warn(job *template.Job) {
+	for _, w := range job.Warnings() {
+		fmt.Fprintln(c.stderr, w)
+	}
+}
+
+// writeOut writes a file that was made from another, or to standard output.
+func (c *call) writeOut(output, from string, content []byte) error {
+	if output == "-" {
+		return c.print(string(content))
+	}
+	to, err := newPlace(output, from)
+	if err != nil {
+		return err
+	}
+	return to.write(func(w io.Writer) error {
+		_, err := w.Write(content)
+		return err
+	})
 }
 
 // latestDate is the last second a PDF can name: its years have four figures (ISO 32000-1,

@@ -24,6 +24,8 @@ on all four sides show where to stretch the tape.
     underlay start > JOB              a job file to begin with
     underlay fit JOB                  what fits, and the borders it leaves
     underlay draw JOB [-o FILE.pdf]   the guides as a PDF, to print at 100 %
+    underlay ruler                    a page to check your printer with
+    underlay recover FILE.pdf         the job file a guide was drawn from
     underlay help COMMAND             all that a command can do
 
 JOB is the name of a job file, or - for standard input. Every length in it has
@@ -70,6 +72,8 @@ func commands() []command {
 		{"start", startHelp, (*call).start},
 		{"fit", fitHelp, (*call).fit},
 		{"draw", drawHelp, (*call).draw},
+		{"ruler", rulerHelp, (*call).ruler},
+		{"recover", recoverHelp, (*call).recover},
 	}
 }
 

@@ -1,0 +1,91 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+
+	"underlay/paper"
+)
+
+const recoverHelp = `underlay recover FILE.pdf [-o JOB] [--force]
+
+Brings back the job file that every PDF written by draw carries inside, byte
+for byte: from a guide kept in a drawer to the job it was drawn from. The job is
+named after the PDF and goes into the current folder, unless -o names another;
+-o - sends it to standard output. A file that is there already is left alone,
+unless --force is given.
+
+    underlay recover reading-nook.pdf
+    underlay recover reading-nook.pdf -o nook-again.toml
+    underlay recover reading-nook.pdf -o - | underlay fit -
+`
+
+// largestPDF is more than the most sheets a job may have take up.
+const largestPDF = 1 << 30
+
+// recover writes the job file inside a PDF.
+func (c *call) recover(args []string) error {
+	fs := newFlags("recover")
+	var output string
+	textFlag(fs, &output, "output", "o", "JOB", "where to write; - is standard output")
+	force := fs.Bool("force", false, "write over a file that is there already")
+	if done, err := c.parse(fs, recoverHelp, args); done || err != nil {
+		return err
+	}
+	switch {
+	case fs.NArg() == 0:
+		return usage("recover needs the PDF to look into; write underlay recover reading-nook.pdf")
+	case fs.NArg() > 1:
+		return usage("recover takes one PDF, and %d are given; name one, and put quotes round a name with spaces", fs.NArg())
+	case fs.Changed("output") && output == "":
+		return usage("nothing stands after -o; write the name of a file, such as -o nook-again.toml")
+	}
+	name := fs.Arg(0)
+	pdf, err := readPDF(name)
+	if err != nil {
+		return err
+	}
+	job, err := paper.Recover(pdf)
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	if !fs.Changed("output") {
+		output = outputName(name, ".toml")
+	}
+	if output == "-" {
+		return c.print(string(job.Content))
+	}
+	if _, err := os.Lstat(output); err == nil && !*force {
+		return fmt.Errorf("%s: there is a file of this name; write another name after -o, or --force to write over it", output)
+	}
+	if err := c.writeOut(output, name, job.Content); err != nil {
+		return err
+	}
+	return c.print("wrote " + output + "\n")
+}
+
+// readPDF reads a PDF whole.
+func readPDF(name string) ([]byte, error) {
+	info, err := os.Stat(name)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil, fmt.Errorf("%s: there is no such file; check its name and folder", name)
+	case err == nil && info.IsDir():
+		return nil, fmt.Errorf("%s: this is a folder; write the name of a PDF in it", name)
+	case err == nil && info.Size() > largestPDF:
+		return nil, fmt.Errorf("%s: this file is larger than any that underlay draws; write the name of a PDF it drew", name)
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, fmt.Errorf("%s: this file cannot be read: %w; check its name, and who may read it", name, cause(err))
+	}
+	defer f.Close()
+	data, err := io.ReadAll(io.LimitReader(f, largestPDF))
+	if err != nil {
+		return nil, fmt.Errorf("%s: this file cannot be read: %w; check its name, and who may read it", name, cause(err))
+	}
+	return data, nil
+}
