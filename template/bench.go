@@ -121,7 +121,7 @@ func (b bench) where() {
 
 // words writes a range of cloth sizes.
 func (s Serves) words(u geometry.Unit) string {
-	return "from " + u.Format(s.Least) + " to just under " + u.Format(s.Below)
+	return "from " + u.Format(roundedUp(s.Least, u)) + " to just under " + u.Format(roundedDown(s.Below, u))
 }
 
 func upperFirst(s string) string {

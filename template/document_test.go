@@ -332,7 +332,7 @@ func TestMarginsAreWhite(t *testing.T) {
 }
 
 func TestJobsThatCannotBeDrawn(t *testing.T) {
-	huge := "[[block]]\nname = 'fern'\nprint = '40 x 40 cm'\n[[item]]\nname = 'curtain'\nsize = '30 x 20 m'\nborder = '25 mm'\n"
+	huge := "[paper]\nsize = 'A6'\n[[block]]\nname = 'fern'\nprint = '40 x 40 cm'\n[[item]]\nname = 'curtain'\nsize = '5 x 5 m'\nborder = '25 mm'\n"
 	pass := "[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n"
 	refusal := func(text string) (*Job, string) {
 		job, err := ReadJob("nook.toml", []byte(text))
@@ -350,11 +350,10 @@ func TestJobsThatCannotBeDrawn(t *testing.T) {
 		t.Errorf("an item without a pass: %s", text)
 	}
 
-	// 30 x 20 m on A4 inside 7 mm margins, 12 mm shared: (30050 - 12) / (283 - 12) and
-	// (20050 - 12) / (196 - 12), rounded up, are 111 * 109 sheets lying; upright
-	// (30050 - 12) / (196 - 12) by (20050 - 12) / (283 - 12), 164 * 74, are more.
+	// 5 x 5 m and 25 mm more all round on A6, 91 x 134 mm inside the margins, 12 mm shared:
+	// (5050 - 12) / (91 - 12) and (5050 - 12) / (134 - 12), rounded up, are 64 x 42 sheets.
 	job, text := refusal(huge + pass)
-	if !strings.Contains(text, "12099 sheets") || !strings.Contains(text, "2000") {
+	if !strings.Contains(text, "2688 sheets") || !strings.Contains(text, "2000") {
 		t.Errorf("too many sheets: %s", text)
 	}
 	// What it names would do.

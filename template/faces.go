@@ -78,3 +78,36 @@ func inWords(names []string) string {
 	last := len(names) - 1
 	return strings.Join(names[:last], ", ") + " and " + names[last]
 }
+
+// numbering is the next number on each face of an item.
+type numbering struct {
+	faces []string
+	next  map[string]int
+}
+
+func newNumbering(item *Item) numbering {
+	n := numbering{item.Faces, map[string]int{}}
+	if len(n.faces) == 0 {
+		n.faces = []string{""}
+	}
+	for _, f := range n.faces {
+		n.next[f] = 1
+	}
+	return n
+}
+
+// take numbers the prints of a pass on every face it is printed on, and returns the first
+// number on the first of these.
+func (n numbering) take(p *Pass, prints int) int {
+	first := 0
+	for _, f := range n.faces {
+		if p.Face != "" && p.Face != f {
+			continue
+		}
+		if first == 0 {
+			first = n.next[f]
+		}
+		n.next[f] += prints
+	}
+	return first
+}

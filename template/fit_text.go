@@ -8,11 +8,22 @@ import (
 	"underlay/geometry"
 )
 
+// mostWeighed is the most prints of a job for which papers are weighed against each other: that
+// takes a drawing of every guide.
+const mostWeighed = 20_000
+
 // FitText says what fits, for a person to read: for each item and pass every way of centring,
 // the one taken and why, what one more print would take, which cloth the guide serves, how
-// errors would add up, the tape lines, and a picture of the numbered prints.
+// errors would add up, the tape lines, a picture of the numbered prints, and of what papers the
+// guide takes how many sheets.
 func (p *Plan) FitText() string {
 	f := &fitText{u: p.Job.Units}
+	prints := 0
+	for _, ip := range p.Items {
+		for _, pp := range ip.Passes {
+			prints += len(pp.Prints)
+		}
+	}
 	f.say("", shown(p.Job.Title))
 	for _, ip := range p.Items {
 		f.blank()
@@ -20,6 +31,12 @@ func (p *Plan) FitText() string {
 		for _, pp := range ip.Passes {
 			f.blank()
 			f.pass(ip, pp)
+		}
+		if prints <= mostWeighed && len(ip.Passes) > 0 {
+			f.blank()
+			for _, face := range ip.Faces() {
+				f.papers(face, p.SheetCounts(face))
+			}
 		}
 	}
 	return strings.Join(f.lines, "\n") + "\n"
@@ -56,7 +73,7 @@ func (f *fitText) pass(ip *ItemPlan, p *PassPlan) {
 	if p.Pass.Name != p.Pass.Block.Name {
 		name += ": block " + shown(p.Pass.Block.Name)
 	}
-	f.say("  ", fmt.Sprintf("%s, %s, %s", name, f.u.FormatSize(p.Pass.Block.Size), p.Pass.Repeat))
+	f.say("  ", fmt.Sprintf("%s, %s, %s", name, f.u.FormatSize(p.Pass.Block.Size), shown(p.Pass.setOut())))
 	if len(p.Choices) > 1 {
 		f.blank()
 		f.say("    ", fmt.Sprintf("What can sit on the centre lines, and the plain border that leaves (%s):", f.u))
@@ -69,7 +86,11 @@ func (f *fitText) pass(ip *ItemPlan, p *PassPlan) {
 	if c.full() {
 		text += fmt.Sprintf(", %d across and %d down", c.Columns, c.Rows)
 	}
-	f.say("    ", fmt.Sprintf("%s; %s, %s.", text, gapWords(f.u, c.Gap), borderWords(f.u, c.Border)))
+	apart := ""
+	if !p.Pass.seated() {
+		apart = gapWords(f.u, c.Gap) + ", "
+	}
+	f.say("    ", fmt.Sprintf("%s; %s%s.", text, apart, borderWords(f.u, c.Border)))
 	f.runs(c)
 	for _, n := range p.Notes {
 		f.say("    ", upperFirst(n)+".")

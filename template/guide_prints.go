@@ -63,15 +63,20 @@ type marks struct {
 	height geometry.Length // of the number
 }
 
-// arrangement returns the marks that fit a pass's block, number text of the given digits.
-func arrangement(b *Block, digits string) marks {
-	middle, depth := deepest(b)
+// arrangement returns the marks that fit a pass's block, its numbers of the given digits. The
+// number of a small block takes up more of it, to be read at all.
+func arrangement(p *Pass, digits string) marks {
+	middle, depth := deepest(p.Block)
 	s := 2 * depth
+	wide := s
+	if p.Block.Shape == "rectangle" && !anyQuarterTurned(p.Turns) {
+		wide = p.Block.Size.W
+	}
 	m := marks{middle: middle, arrow: min(16, s*0.2), off: s * 0.07}
-	room := s/2 - 2*m.off
+	room := wide/2 - 2*m.off
 	m.height = numberHeights[len(numberHeights)-1]
 	for _, h := range numberHeights {
-		if h <= s*0.09 && paper.TextWidth(digits, h, true) <= room {
+		if h <= max(s*0.09, min(2.5, s*0.2)) && paper.TextWidth(digits, h, true) <= room {
 			m.height = h
 			break
 		}
@@ -100,6 +105,9 @@ func deepest(b *Block) (geometry.Point, geometry.Length) {
 			}
 		}
 	}
+	if most == 0 { // a sliver that slips through the grid
+		return geometry.Point{}, min(b.Size.W, b.Size.H) / 2
+	}
 	return best, most
 }
 
@@ -124,7 +132,7 @@ func (m marks) places(print Print, text string, side int) (arrow geometry.Point,
 // drawNumbers writes the number of every print and draws its arrow, on the side of its middle
 // where neither is on a crease or on what other passes wrote.
 func (g *guide) drawNumbers(p FacePass, pass int) {
-	m := arrangement(p.Pass.Block, strconv.Itoa(p.First+len(p.Prints)-1))
+	m := arrangement(p.Pass, strconv.Itoa(p.First+len(p.Prints)-1))
 	c := g.cloth.Centre()
 	creases := []geometry.Rect{
 		{Min: geometry.Pt(c.X, g.cloth.Min.Y), Max: geometry.Pt(c.X, g.cloth.Max.Y)},

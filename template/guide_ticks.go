@@ -141,7 +141,7 @@ func (r run) drawLines(p FacePass) {
 			places := []place{{outer - h, 1.3}}
 			if r.down {
 				beyond := tickClear + figures + 1
-				places = append(places, place{beyond, 1.3}, place{beyond, 2.4}, place{tickClear, 2.4 + tickText})
+				places = append(places, place{beyond, 1.3}, place{beyond, 2.4}, place{tickClear, 3.4 + tickText})
 			}
 			for _, at := range places {
 				for _, side := range []int{1, -1} {

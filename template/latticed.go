@@ -167,13 +167,7 @@ func (t lattice) place(l layout, c Choice) []Site {
 
 // candidates lists the sites near enough to the area to be looked at.
 func (t lattice) candidates(l layout, lat geometry.Lattice) []geometry.Site {
-	least := min(l.cell.W, l.cell.H)
-	room := l.area.Rect.Grow(-least / 2)
-	if t.turnOf(l.pass) == 0 && l.sameBounds() {
-		room = l.area.Rect.In(geometry.Edges{
-			Top: l.cell.H / 2, Bottom: l.cell.H / 2, Left: l.cell.W / 2, Right: l.cell.W / 2,
-		})
-	}
+	room := l.area.Rect.In(l.needs(t.turnOf(l.pass)))
 	if l.area.around == 0 {
 		return lat.In(room)
 	}

@@ -28,7 +28,8 @@ type PassPlan struct {
 	Choices []Choice // every way of centring, or the only way there is
 	Taken   int      // index of the one taken
 	Prints  []Print  // in the order of printing
-	// First is the number of the first print: numbers run on through the passes of a face.
+	// First is the number of the first print, on the first face the pass is printed on: numbers
+	// run on through the passes of a face.
 	First int
 	// What follows is nil or empty where the repeat gives it no meaning.
 	ServesAcross, ServesDown *Serves
@@ -76,7 +77,7 @@ func NewPlan(job *Job) (*Plan, error) {
 			continue
 		}
 		ip.Area, ip.Flat = area, area.flat
-		first := 1
+		next := newNumbering(item)
 		failed := map[*Pass]bool{}
 		for _, pass := range item.Passes {
 			if failed[pass.Between] || failed[pass.On] {
@@ -90,8 +91,7 @@ func NewPlan(job *Job) (*Plan, error) {
 				problems = append(problems, job.problem(pass.Line, "item %q, pass %q: %s", item.Name, pass.Name, err))
 				continue
 			}
-			pp.renumber(first)
-			first += len(pp.Prints)
+			pp.renumber(next.take(pass, len(pp.Prints)))
 			total += len(pp.Prints)
 			ip.Passes = append(ip.Passes, pp)
 		}

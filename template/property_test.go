@@ -101,7 +101,7 @@ func (r randomJob) String() string {
 func TestEveryPlan(t *testing.T) {
 	r := &randomJob{Rand: rand.New(rand.NewPCG(11, 7))}
 	planned, empty := map[string]int{}, 0
-	for range 1200 {
+	for range 500 {
 		r.make()
 		want := map[[2]Centring]int{}
 		for _, across := range []Centring{OnPrint, OnJoint} {
@@ -139,7 +139,7 @@ func TestEveryPlan(t *testing.T) {
 		}
 	}
 	for _, repeat := range []string{"straight", "brick", "half-drop", "honeycomb", "diagonal"} {
-		if planned[repeat] < 80 {
+		if planned[repeat] < 30 {
 			t.Errorf("%s: only %d plans, %d empty", repeat, planned[repeat], empty)
 		}
 	}
@@ -175,12 +175,12 @@ func (r randomJob) checkPrints(t *testing.T, p *PassPlan) {
 	}
 }
 
-// site lists the places of the lattice as the trade has them, from the centre of the area:
+// sites lists the places of the lattice as the trade has them, from the centre of the area:
 // row k moved along by frac(k step), or column k down.
 func (r randomJob) sites(centre geometry.Point, across, down Centring, pitch Spacing, visit func(at geometry.Point)) {
 	half := map[Centring]float64{OnJoint: 0.5}
-	n := int(2000/math.Min(float64(pitch.Across), float64(pitch.Down))) + 2
-	n = min(n, 60)
+	far := math.Hypot(float64(r.item.Size.W), float64(r.item.Size.H))
+	n := int(far/math.Min(float64(pitch.Across), float64(pitch.Down))) + 2
 	for row := -n; row <= n; row++ {
 		for column := -n; column <= n; column++ {
 			x, y := float64(column)+half[across], float64(row)+half[down]
@@ -202,14 +202,17 @@ func (r randomJob) sites(centre geometry.Point, across, down Centring, pitch Spa
 				turn = float64(r.pass.GridTurn) * math.Pi / 180
 			}
 			dx, dy := x*float64(pitch.Across), y*float64(pitch.Down)
+			if dx*dx+dy*dy > far*far {
+				continue
+			}
 			sin, cos := math.Sincos(turn)
 			visit(geometry.Pt(centre.X+geometry.Length(dx*cos-dy*sin), centre.Y+geometry.Length(dx*sin+dy*cos)))
 		}
 	}
 }
 
-// turned tells by how much a print may be turned: all the turns of the matrix come to the
-// same outline, or the oracle cannot say which applies.
+// turn tells by how much prints are turned, where all the turns of the matrix come to
+// the same outline; otherwise the oracle cannot say which of them applies.
 func (r randomJob) turn() (geometry.Angle, bool) {
 	first := r.pass.Turns[0][0]
 	add := geometry.Angle(0)
@@ -228,7 +231,7 @@ func (r randomJob) turn() (geometry.Angle, bool) {
 	return geometry.Angle(first) + add, true
 }
 
-// pitch is the pitch for a gap.
+// pitchOf is the pitch for a gap.
 func (r randomJob) pitchOf(gap Spacing) Spacing {
 	w, h := r.pass.Block.Size.W, r.pass.Block.Size.H
 	if r.pass.Turns[0][0]%180 != 0 && allQuarterTurned(r.pass.Turns) {
@@ -249,26 +252,15 @@ func (r randomJob) count(across, down Centring) int {
 		return -1
 	}
 	centre := area.Rect.Centre()
-	sure, maybe := 0, 0
+	n := 0
 	r.sites(centre, across, down, r.pitchOf(Spacing{r.pass.Gap.Across.Least, r.pass.Gap.Down.Least}), func(at geometry.Point) {
 		s := outlineAt(r.pass.Block, at, turn)
-		if s.fits(r.item, spare) {
-			sure++
-		}
 		if s.fits(r.item, slack) {
-			maybe++
+			n++
 		}
 	})
-	if sure != maybe {
-		// Something fits exactly, or nearly: within the tolerance it counts.
-		return sure + (maybe-sure)*tightFits(r)
-	}
-	return sure
+	return n
 }
-
-// tightFits is 1: quarters of a millimetre never miss by less than the tolerance but by
-// rounding, save where roots and turns come in.
-func tightFits(randomJob) int { return 1 }
 
 // checkLattice lists every place of the lattice of the choice taken and sees that what fits is
 // printed, and nothing else.
@@ -285,31 +277,39 @@ func (r randomJob) checkLattice(t *testing.T, area geometry.Rect, p *PassPlan) {
 			t.Fatalf("%v: the pitch %v does not go into %v", r, c.Pitch.Across, r.item.Size.W)
 		}
 	}
-	printed := map[[2]int64]bool{}
-	key := func(at geometry.Point) [2]int64 {
-		x := float64(at.X)
-		if r.item.Shape == "drum" {
-			x = math.Mod(x+10*float64(r.item.Size.W)+1e-6, float64(r.item.Size.W)) - 1e-6
+	cell := func(at geometry.Point) [2]int {
+		return [2]int{int(math.Floor(float64(at.X))), int(math.Floor(float64(at.Y)))}
+	}
+	printed := map[[2]int][]int{}
+	for i, print := range p.Prints {
+		k := cell(print.Origin)
+		printed[k] = append(printed[k], i)
+	}
+	find := func(at geometry.Point) int {
+		k := cell(at)
+		for x := k[0] - 1; x <= k[0]+1; x++ {
+			for y := k[1] - 1; y <= k[1]+1; y++ {
+				for _, i := range printed[[2]int{x, y}] {
+					if p.Prints[i].Origin.Distance(at) < 1e-6 {
+						return i
+					}
+				}
+			}
 		}
-		return [2]int64{int64(math.Round(x * 1e3)), int64(math.Round(float64(at.Y) * 1e3))}
+		return -1
 	}
-	for _, print := range p.Prints {
-		printed[key(print.Origin)] = true
-	}
-	if len(printed) != len(p.Prints) {
-		t.Fatalf("%v: two prints at one place", r)
-	}
-	found := map[[2]int64]bool{}
+	found := map[int]bool{}
 	r.sites(area.Centre(), c.Across, c.Down, c.Pitch, func(at geometry.Point) {
-		s := outlineAt(r.pass.Block, at, turn)
-		k := key(at)
-		if printed[k] {
-			found[k] = true
-		} else if s.fits(r.item, spare) {
+		if round := float64(r.item.Size.W); r.item.Shape == "drum" {
+			at.X -= geometry.Length(round * math.Floor((float64(at.X)+1e-6)/round))
+		}
+		if i := find(at); i >= 0 {
+			found[i] = true
+		} else if outlineAt(r.pass.Block, at, turn).fits(r.item, spare) {
 			t.Fatalf("%v: a print at %v would fit and is missing; taken %+v", r, at, c)
 		}
 	})
-	if len(found) != len(printed) {
-		t.Fatalf("%v: %d of %d prints lie on the lattice; taken %+v", r, len(found), len(printed), c)
+	if len(found) != len(p.Prints) {
+		t.Fatalf("%v: %d of %d prints lie on the lattice; taken %+v", r, len(found), len(p.Prints), c)
 	}
 }

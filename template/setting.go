@@ -53,6 +53,27 @@ func (l layout) sameBounds() bool {
 	return size.W == size.H || allQuarterTurned(l.pass.Turns) || !anyQuarterTurned(l.pass.Turns)
 }
 
+// needs returns how far from each edge of the area's bounds an origin must be at the least,
+// whichever of its turns the print has, on top of a turn of the whole.
+func (l layout) needs(turn geometry.Angle) geometry.Edges {
+	var e geometry.Edges
+	seen := map[int]bool{}
+	for _, row := range l.pass.Turns {
+		for _, t := range row {
+			if seen[t] {
+				continue
+			}
+			b := l.pass.Block.Face.Turn(geometry.Angle(t) + turn).Bounds()
+			n := geometry.Edges{Top: -b.Min.Y, Right: b.Max.X, Bottom: b.Max.Y, Left: -b.Min.X}
+			if len(seen) > 0 {
+				n = geometry.Edges{Top: min(n.Top, e.Top), Right: min(n.Right, e.Right), Bottom: min(n.Bottom, e.Bottom), Left: min(n.Left, e.Left)}
+			}
+			e, seen[t] = n, true
+		}
+	}
+	return e
+}
+
 // holds tells whether a print at a site lies on the area.
 func (l layout) holds(s Site) bool {
 	return l.area.Holds(l.pass.Block.Face.Place(s.Origin, s.Turn).Outline)

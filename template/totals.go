@@ -115,16 +115,16 @@ func totalsPages(plan *Plan) []paper.Page {
 	}
 	if job.Printing.HasSecondsPrint {
 		f.Heading("Time at the bench")
-		text := fmt.Sprintf("%s, at your own pace of %s seconds a print", hours(t.Bench), number(job.Printing.SecondsAPrint))
+		text := fmt.Sprintf("%s, at your own pace of %s seconds a print", hours(t.Bench), plainFigure(job.Printing.SecondsAPrint))
 		if job.Printing.HasSecondsColour {
-			text += fmt.Sprintf(" and %s more for each colour after the first", number(job.Printing.SecondsAColour))
+			text += fmt.Sprintf(" and %s more for each colour after the first", plainFigure(job.Printing.SecondsAColour))
 		}
 		f.Text(text + ". Setting up, cleaning and drying come on top.")
 	}
 	return f.Pages()
 }
 
-func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+func plainFigure(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 func millilitres(v float64) string {
 	if v >= 100 {

@@ -62,11 +62,12 @@ type reachLine struct{ reach, shift float64 }
 // span returns the least and the greatest i that fit where the line is moved on by a part. It
 // takes what fits but for rounding, and nothing more: a change is to be large enough.
 func (l reachLine) span(part float64) (low, high int) {
-	if l.reach < 0 {
+	const rounding = 1e-11
+	if l.reach < -rounding {
 		return 1, 0
 	}
 	s := l.shift + part
-	return int(math.Ceil(-l.reach - s - 1e-12)), int(math.Floor(l.reach - s + 1e-12))
+	return int(math.Ceil(-l.reach - s - rounding)), int(math.Floor(l.reach - s + rounding))
 }
 
 // sizes works out, by trying, what other cloths the guide of a repeat with moved rows or
@@ -92,11 +93,13 @@ func (t lattice) sizes(l layout, c Choice) otherSizes {
 		if isDown {
 			reach = extent.Y
 		}
-		served := &Serves{2*reach + a.face + both, a.room + *miss.Cloth + both}
-		if isDown {
-			s.down = served
-		} else {
-			s.across = served
+		if miss.Cloth != nil {
+			served := &Serves{2*reach + a.face + both, a.room + *miss.Cloth + both}
+			if isDown {
+				s.down = served
+			} else {
+				s.across = served
+			}
 		}
 		s.misses = append(s.misses, miss)
 	}
@@ -130,11 +133,17 @@ func (t trial) miss(l layout, c Choice, a axis, down bool) NearMiss {
 		*side(&u.cell, down) -= d
 	})
 	miss := NearMiss{Down: down}
-	miss.Cloth = least(2*(a.face+a.gap.Least)+a.face, c.Count, cloth)
+	// A moved row may be too short for a print of its own: what is a row or two more then
+	// gives none, and only a good many do.
+	for n := geometry.Length(4); miss.Cloth == nil && n <= 4096; n *= 4 {
+		miss.Cloth = least(n*(a.face+a.gap.Least), c.Count, cloth)
+	}
 	miss.Border = least(min(a.borders[0], a.borders[1])-a.hem, c.Count, border)
 	miss.Gap = least(a.gap.Least-leastOf(a.gap), c.Count, gap)
 	miss.Block = least(a.face-leastFace, c.Count, block)
-	miss.Prints = cloth(*miss.Cloth)
+	if miss.Cloth != nil {
+		miss.Prints = cloth(*miss.Cloth)
+	}
 	return miss
 }
 

@@ -1,11 +1,13 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 
 	"underlay/paper"
 )
@@ -44,9 +46,15 @@ func (c *call) recover(args []string) error {
 		return usage("nothing stands after -o; write the name of a file, such as -o nook-again.toml")
 	}
 	name := fs.Arg(0)
+	if name == "" {
+		return usage("the name of the PDF is empty; write underlay recover reading-nook.pdf")
+	}
 	pdf, err := readPDF(name)
 	if err != nil {
 		return err
+	}
+	if !bytes.HasPrefix(pdf, []byte("%PDF-")) {
+		return fmt.Errorf("%s: this is not a PDF file; write the name of a PDF that underlay drew", name)
 	}
 	job, err := paper.Recover(pdf)
 	if err != nil {
@@ -58,13 +66,29 @@ func (c *call) recover(args []string) error {
 	if output == "-" {
 		return c.print(string(job.Content))
 	}
-	if _, err := os.Lstat(output); err == nil && !*force {
-		return fmt.Errorf("%s: there is a file of this name; write another name after -o, or --force to write over it", output)
+	if err := checkRecovered(output, name, *force); err != nil {
+		return err
 	}
 	if err := c.writeOut(output, name, job.Content); err != nil {
 		return err
 	}
 	return c.print("wrote " + output + "\n")
+}
+
+// checkRecovered refuses to write a job over the PDF it comes from, or without force over any
+// file.
+func checkRecovered(output, from string, force bool) error {
+	if isFolder(output) {
+		return fmt.Errorf("%s: this is a folder; write a file in it, such as -o %s", output, filepath.Join(output, "job.toml"))
+	}
+	was, err := os.Stat(from)
+	if is, err2 := os.Stat(output); err == nil && err2 == nil && os.SameFile(was, is) {
+		return fmt.Errorf("%s: this is the PDF itself, which would be lost; write another name after -o", output)
+	}
+	if _, err := os.Lstat(output); err == nil && !force {
+		return fmt.Errorf("%s: there is a file of this name; write another name after -o, or --force to write over it", output)
+	}
+	return nil
 }
 
 // readPDF reads a PDF whole.

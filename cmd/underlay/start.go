@@ -1,7 +1,7 @@
 package main
 
 import (
-	"slices"
+	"strings"
 
 	"underlay/template"
 )
@@ -9,31 +9,31 @@ import (
 const startHelp = `underlay start [--shape rectangle] > JOB
 
 Prints a job file to begin with, with a remark beside each line. Send it into a
-file and change the measures to those of your own block and cloth.
+file and change the measures to those of your own block and cloth. The shapes
+are rectangle, for covers, towels, bags and runners; round; outline, for
+anything with corners; drum and cone, for lampshades.
 
     underlay start > reading-nook.toml
+    underlay start --shape drum > lampshade.toml
 `
 
 // start prints a job file to begin with.
 func (c *call) start(args []string) error {
 	fs := newFlags("start")
 	var shape string
-	textFlag(fs, &shape, "shape", "", "WORD", "shape of the thing to print on: rectangle, unless given")
+	textFlag(fs, &shape, "shape", "", "WORD", strings.Join(template.StartShapes(), ", ")+";\nrectangle, unless given")
 	if done, err := c.parse(fs, startHelp, args); done || err != nil {
 		return err
 	}
 	if fs.NArg() > 0 {
 		return usage("start takes no name; write underlay start > %s", fs.Arg(0))
 	}
-	if shape == "" {
+	if !fs.Changed("shape") {
 		shape = template.StartShapes()[0]
 	}
 	text, err := template.StartFile(shape)
-	switch {
-	case err != nil && !slices.Contains(template.StartShapes(), shape):
+	if err != nil {
 		return usage("--shape: %s", err)
-	case err != nil:
-		return template.Problems{{Key: "--shape", Text: err.Error()}}
 	}
 	return c.print(text)
 }
