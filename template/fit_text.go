@@ -27,7 +27,10 @@ func (p *Plan) FitText() string {
 	f.say("", shown(p.Job.Title))
 	for _, ip := range p.Items {
 		f.blank()
-		f.item(ip)
+		f.heading(ip)
+		if len(ip.Passes) == 0 {
+			f.say("  ", "There is no pass, so nothing to fit; add [[item.pass]] with block and gap below this item.")
+		}
 		for _, pp := range ip.Passes {
 			f.blank()
 			f.pass(ip, pp)
@@ -42,7 +45,8 @@ func (p *Plan) FitText() string {
 	return strings.Join(f.lines, "\n") + "\n"
 }
 
-func (f *fitText) item(ip *ItemPlan) {
+// heading says what an item is.
+func (f *fitText) heading(ip *ItemPlan) {
 	it := ip.Item
 	text := fmt.Sprintf("%s: %s", shown(it.Name), f.u.FormatSize(ip.Area.Cloth().Size()))
 	if it.Shape != itemShapes[0] {
@@ -59,9 +63,6 @@ func (f *fitText) item(ip *ItemPlan) {
 		text += ", " + names
 	}
 	f.say("", text)
-	if len(ip.Passes) == 0 {
-		f.say("  ", "There is no pass, so nothing to fit; add [[item.pass]] with block and gap below this item.")
-	}
 }
 
 func (f *fitText) pass(ip *ItemPlan, p *PassPlan) {

@@ -30,6 +30,7 @@ func newGuide(job *Job, face FacePlan) *paper.Drawing {
 		g.drawPrints()
 	}
 	g.drawTicks()
+	g.drawSlanted()
 	return g.Drawing
 }
 

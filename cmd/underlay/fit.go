@@ -1,10 +1,6 @@
 package main
 
-import (
-	"fmt"
-
-	"underlay/template"
-)
+import "underlay/template"
 
 const fitHelp = `underlay fit JOB [--json]
 underlay fit --item SIZE --border LENGTH --block SIZE --gap LENGTH [...]
@@ -13,7 +9,9 @@ Works out what fits, and prints it: for every item and pass the ways to centre
 the pattern, a print or a joint between two prints on each centre line, with the
 prints and the borders each gives; the one taken, and why; what one more print
 across or down would take; which sizes of cloth one guide serves; the tape lines;
-and the prints by number. It writes no file.
+the prints by number; and how many sheets of each paper a guide takes. A job of
+blocks and items without any pass, a maker's shelf, gives a table of every block
+on every item. It writes no file.
 
 JOB is a job file, or - for standard input. Without one, the flags say what one
 item and one block measure.
@@ -40,11 +38,11 @@ func (c *call) fit(args []string) error {
 	if err != nil {
 		return err
 	}
+	if job.IsShelf() {
+		return c.fitShelf(job, *asJSON)
+	}
 	plan, err := template.NewPlan(job)
 	if err != nil {
-		return err
-	}
-	if err := checkPasses(plan); err != nil {
 		return err
 	}
 	if *asJSON {
@@ -53,15 +51,14 @@ func (c *call) fit(args []string) error {
 	return c.print(plan.FitText())
 }
 
-// checkPasses refuses a job in which nothing is to be printed.
-func checkPasses(plan *template.Plan) error {
-	for _, ip := range plan.Items {
-		if len(ip.Passes) > 0 {
-			return nil
-		}
+// fitShelf prints what every block gives on every item.
+func (c *call) fitShelf(job *template.Job, asJSON bool) error {
+	shelf, err := template.NewShelf(job)
+	if err != nil {
+		return err
 	}
-	return template.Problems{{
-		File: plan.Job.File,
-		Text: fmt.Sprintf("there is no pass, so nothing to fit; add [[item.pass]] with block = %q and gap = \"1 mm\" below an item", plan.Job.Blocks[0].Name),
-	}}
+	if asJSON {
+		return c.printJSON(shelfJSON(shelf))
+	}
+	return c.print(shelf.FitText())
 }

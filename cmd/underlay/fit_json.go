@@ -54,7 +54,7 @@ type jsonItem struct {
 type jsonPass struct {
 	Name       string         `json:"name"`
 	Block      string         `json:"block"`
-	Repeat     string         `json:"repeat"`
+	Repeat     string         `json:"repeat,omitempty"` // none where another pass says where prints go
 	Count      int            `json:"count"`
 	Columns    int            `json:"columns,omitempty"`
 	Rows       int            `json:"rows,omitempty"`
@@ -148,12 +148,12 @@ func planJSON(plan *template.Plan) jsonPlan {
 func passJSON(p *template.PassPlan) jsonPass {
 	c := p.Choice()
 	out := jsonPass{
-		Name: p.Pass.Name, Block: p.Pass.Block.Name, Repeat: p.Pass.Repeat,
+		Name: p.Pass.Name, Block: p.Pass.Block.Name,
 		Count: len(p.Prints), Columns: c.Columns, Rows: c.Rows,
-		Gap: spacingJSON(c.Gap), Pitch: spacingJSON(c.Pitch), Border: edgesJSON(c.Border),
+		Gap: spacingJSON(c.Gap), Pitch: spacingJSON(c.Pitch), Border: edgesJSON(c.Border), Centre: centreJSON(c),
 	}
-	if c.Across != "" || c.Down != "" {
-		out.Centre = &jsonCentre{c.Across, c.Down}
+	if p.Pass.Between == nil && p.Pass.On == nil {
+		out.Repeat = p.Pass.Repeat
 	}
 	if p.ServesAcross != nil || p.ServesDown != nil {
 		out.Serves = &jsonServes{servesJSON(p.ServesAcross), servesJSON(p.ServesDown)}
@@ -181,6 +181,14 @@ func passJSON(p *template.PassPlan) jsonPass {
 		})
 	}
 	return out
+}
+
+// centreJSON says what sits on the centre lines; nil where the repeat has no such choice.
+func centreJSON(c template.Choice) *jsonCentre {
+	if c.Across == "" && c.Down == "" {
+		return nil
+	}
+	return &jsonCentre{c.Across, c.Down}
 }
 
 func spacingJSON(s template.Spacing) jsonSpacing {
