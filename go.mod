@@ -3,24 +3,27 @@ module underlay
 go 1.26.0
 
 require (
+	github.com/go-pdf/fpdf v0.9.0
+	github.com/google/go-cmp v0.7.0
+	github.com/klippa-app/go-pdfium v1.21.4
+	github.com/paulmach/orb v0.14.0
+	github.com/pdfcpu/pdfcpu v0.15.0
+	github.com/pelletier/go-toml/v2 v2.4.3
+	github.com/rogpeppe/go-internal v1.16.0
+	github.com/spf13/pflag v1.1.0
+	golang.org/x/image v0.47.0
+	golang.org/x/text v0.44.0
+)
+
+require (
 	github.com/clipperhouse/uax29/v2 v2.7.0 // indirect
-	github.com/go-pdf/fpdf v0.9.0 // indirect
-	github.com/google/go-cmp v0.7.0 // indirect
 	github.com/google/uuid v1.6.0 // indirect
 	github.com/hhrutter/tiff v1.0.6 // indirect
 	github.com/jolestar/go-commons-pool/v2 v2.1.2 // indirect
-	github.com/klippa-app/go-pdfium v1.21.4 // indirect
 	github.com/mattn/go-runewidth v0.0.27 // indirect
-	github.com/paulmach/orb v0.14.0 // indirect
-	github.com/pdfcpu/pdfcpu v0.15.0 // indirect
-	github.com/pelletier/go-toml/v2 v2.4.3 // indirect
-	github.com/rogpeppe/go-internal v1.16.0 // indirect
-	github.com/spf13/pflag v1.1.0 // indirect
 	github.com/tetratelabs/wazero v1.12.0 // indirect
 	go.yaml.in/yaml/v3 v3.0.5 // indirect
 	golang.org/x/crypto v0.54.0 // indirect
-	golang.org/x/image v0.47.0 // indirect
 	golang.org/x/sys v0.49.0 // indirect
-	golang.org/x/text v0.44.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect
 )

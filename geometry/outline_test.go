@@ -271,3 +271,16 @@ func TestOutlineDistanceOfTouchingAndCrossing(t *testing.T) {
 		t.Error(d)
 	}
 }
+
+// TestDistanceInLine: sides in one line, but apart, do not meet, even where rounding makes one
+// of two hexagons a fan's step apart lie ever so little askew.
+func TestDistanceInLine(t *testing.T) {
+	hexagon := HexagonOutline(RectAround(Point{}, Size{47.25, 54.55960043841964}))
+	first := hexagon.Turn(180).Move(Pt(0, 59.66639846553127))
+	// The corners that face each other are at (23.625, 46.0265) and, turned by 60 degrees, as
+	// far from the middle line between the two.
+	want := 2 * (46.026498355926364*math.Sin(math.Pi/6) - 23.625*math.Cos(math.Pi/6))
+	if got := first.Distance(first.Turn(60)); math.Abs(float64(got)-want) > 1e-9 {
+		t.Errorf("%v apart, want %v", got, want)
+	}
+}

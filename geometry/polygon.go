@@ -162,12 +162,11 @@ func meet(a, b, c, d Point) bool {
 	turn := func(a, b, c Point) float64 {
 		return float64((b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X))
 	}
-	abc, abd, cda, cdb := turn(a, b, c), turn(a, b, d), turn(c, d, a), turn(c, d, b)
-	if abc == 0 && abd == 0 && cda == 0 && cdb == 0 {
-		i := Polygon{a, b}.Bounds().Intersect(Polygon{c, d}.Bounds())
-		return i.W() >= 0 && i.H() >= 0
+	// Of pieces in one line the signs say nothing, whether they are 0 or what rounding left.
+	if i := (Polygon{a, b}).Bounds().Intersect(Polygon{c, d}.Bounds()); i.W() < 0 || i.H() < 0 {
+		return false
 	}
-	return opposite(abc, abd) && opposite(cda, cdb)
+	return opposite(turn(a, b, c), turn(a, b, d)) && opposite(turn(c, d, a), turn(c, d, b))
 }
 
 // opposite tells whether a and b have not the same sign.

@@ -117,15 +117,17 @@ func (s *space) markLine(a, b geometry.Point) bool {
 
 // sum makes the tables; it goes after the marking and before the asking.
 func (s *space) sum() {
+	w := s.w + 1
 	for y := range s.h {
+		marks := s.marks[y*s.w : (y+1)*s.w]
+		up, here := s.lines[y*w+1:(y+1)*w], s.lines[(y+1)*w+1:(y+2)*w]
+		textUp, textHere := s.texts[y*w+1:(y+1)*w], s.texts[(y+1)*w+1:(y+2)*w]
 		var line, text int32
-		up, row := y*(s.w+1), (y+1)*(s.w+1)
-		for x := range s.w {
-			m := s.marks[y*s.w+x]
+		for x, m := range marks {
 			line += int32(m & lineMark)
 			text += int32(m & textMark / textMark)
-			s.lines[row+x+1] = s.lines[up+x+1] + line
-			s.texts[row+x+1] = s.texts[up+x+1] + text
+			here[x] = up[x] + line
+			textHere[x] = textUp[x] + text
 		}
 	}
 }
@@ -180,24 +182,51 @@ func (s *space) find(size geometry.Size, w wish, room geometry.Length, most int)
 		if ok && best.lines == 0 && y.far >= best.far {
 			continue
 		}
-		for _, x := range xs {
+		for i := 0; i < len(xs); i++ {
+			x := xs[i]
 			far := x.far + y.far
 			if ok && best.lines == 0 && far >= best.far {
 				continue
 			}
 			c := cells{x.from, y.from, x.to, y.to}
-			lines := int(s.count(s.lines, c))
-			if lines > most || ok && (lines > best.lines || lines == best.lines && far >= best.far) ||
-				s.count(s.texts, c) > 0 {
+			lines, texts := s.count(s.lines, c), s.count(s.texts, c)
+			limit := most
+			if ok {
+				limit = min(most, best.lines)
+			}
+			if int(lines) > limit || texts > 0 {
+				// Every place that takes in the cells from here on has too much as well.
+				last := s.blocked(c, limit)
+				for i+1 < len(xs) && xs[i+1].from <= last {
+					i++
+				}
+				continue
+			}
+			if ok && int(lines) == best.lines && far >= best.far {
 				continue
 			}
 			at := geometry.Point{X: x.at, Y: y.at}
 			if !s.onSign(geometry.RectAt(at, size).Grow(room)) {
-				best, ok = spot{at, lines, far}, true
+				best, ok = spot{at, int(lines), far}, true
 			}
 		}
 	}
 	return best, ok
+}
+
+// blocked returns the last column of c from which on c holds text, or more than limit cells
+// with lines. It holds so many in all.
+func (s *space) blocked(c cells, limit int) int {
+	low, high := c.x0, c.x1 // from low on it is too much, from high on it is not
+	for high-low > 1 {
+		c.x0 = (low + high) / 2
+		if int(s.count(s.lines, c)) > limit || s.count(s.texts, c) > 0 {
+			low = c.x0
+		} else {
+			high = c.x0
+		}
+	}
+	return low
 }
 
 // stop is a place to try along one axis: where the sign would begin, the cells it would lie
@@ -213,7 +242,7 @@ type stop struct {
 // between low and high: end at end, middle at middle.
 func (s *space) stops(low, high, length, near, origin, room geometry.Length, n int) []stop {
 	hold := length * share(near, low, high)
-	var all []stop
+	all := make([]stop, 0, 2+int(max(0, high-length-low)/s.cell))
 	add := func(at geometry.Length) {
 		from, to := s.along(at-room-origin, at+length+room-origin, n)
 		far := at + hold - near

@@ -41,10 +41,7 @@ func Sheets(d *Drawing, t Tiling, strip Strip) ([]Sheet, []Page) {
 	for i, subset := range Split(d, areas) {
 		subsets[t.Sheets[i].Name] = subset
 	}
-	t = t.Without(func(s Sheet) bool {
-		sp.clear()
-		return !sp.markGuide(d, subsets[s.Name], s)
-	})
+	t = t.Without(func(s Sheet) bool { return !s.shows(d, subsets[s.Name]) })
 	f := furnisher{tiling: t, strip: strip, crosses: map[joinEdge][]geometry.Point{}}
 	pages := make([]Page, len(t.Sheets))
 	for i, s := range t.Sheets {
@@ -68,25 +65,22 @@ func pageView(d *Drawing) View {
 // larger one is a tint.
 const smallFill = 25 * geometry.Millimetre
 
-// markGuide marks what the sheet shows of d, and tells whether that is anything.
-func (s *space) markGuide(d *Drawing, subset *Subset, sheet Sheet) bool {
-	met := false
+// markGuide marks what the sheet shows of d.
+func (s *space) markGuide(d *Drawing, subset *Subset, sheet Sheet) {
 	for _, i := range subset.Strokes {
-		met = s.markPath(d.Strokes[i].Path, sheet.OnPage) || met
+		s.markPath(d.Strokes[i].Path, sheet.OnPage)
 	}
 	for _, i := range subset.Fills {
 		path := d.Fills[i].Path
 		if b := sheet.rectOnPage(path.Bounds()); max(b.W(), b.H()) <= smallFill {
-			met = s.markRect(b, textMark) || met
+			s.markRect(b, textMark)
 		} else {
 			s.markPath(path, sheet.OnPage)
-			met = true
 		}
 	}
 	for _, i := range subset.Labels {
-		met = s.markRect(sheet.rectOnPage(d.Labels[i].Extent()), textMark) || met
+		s.markRect(sheet.rectOnPage(d.Labels[i].Extent()), textMark)
 	}
-	return met
 }
 
 // joinEdge is a join, named by the sheet on its left or above it.

@@ -22,6 +22,14 @@ type face struct {
 	ttf    []byte
 	capTop float64 // height of a capital H
 	glyphs map[rune]glyph
+	ascii  [128]glyph // the first of them once more: most text is made of these
+}
+
+func (f *face) glyph(r rune) glyph {
+	if r >= 0 && int(r) < len(f.ascii) {
+		return f.ascii[r]
+	}
+	return f.glyphs[r]
 }
 
 type glyph struct {
@@ -38,8 +46,8 @@ const (
 )
 
 // faces are the regular and the bold face.
-var faces = sync.OnceValue(func() [2]face {
-	return [2]face{measure(goregular.TTF), measure(gobold.TTF)}
+var faces = sync.OnceValue(func() *[2]face {
+	return &[2]face{measure(goregular.TTF), measure(gobold.TTF)}
 })
 
 func faceOf(bold bool) *face {
@@ -76,6 +84,9 @@ func measure(ttf []byte) face {
 			advance: math.Round(1000*ems(advance)) / 1000,
 			ink:     [4]float64{ems(b.Min.X), ems(b.Min.Y), ems(b.Max.X), ems(b.Max.Y)},
 		}
+	}
+	for r := range known.ascii {
+		known.ascii[r] = known.glyphs[rune(r)]
 	}
 	known.capTop = -known.glyphs['H'].ink[inkTop]
 	return known
@@ -137,7 +148,7 @@ func TextWidth(text string, height geometry.Length, bold bool) geometry.Length {
 	f := faceOf(bold)
 	var sum float64
 	for _, r := range text {
-		sum += f.glyphs[r].advance
+		sum += f.glyph(r).advance
 	}
 	return f.em(height) * geometry.Length(sum)
 }
@@ -156,8 +167,9 @@ func Shorten(text string, height geometry.Length, bold bool, limit geometry.Leng
 		if used <= room {
 			cut = i
 		}
-		used += f.glyphs[r].advance
-		whole += f.glyphs[r].advance
+		a := f.glyph(r).advance
+		used += a
+		whole += a
 	}
 	switch {
 	case whole <= room:
@@ -208,7 +220,7 @@ func (l Label) Extent() geometry.Rect {
 		return p.Add(geometry.Pt(em*geometry.Length(x), em*geometry.Length(y)))
 	}
 	for _, c := range text {
-		g := f.glyphs[c]
+		g := f.glyph(c)
 		r = r.Union(geometry.Rect{
 			Min: at(x+min(0, g.ink[inkLeft]), g.ink[inkTop]),
 			Max: at(x+max(g.advance, g.ink[inkRight]), g.ink[inkBottom]),

@@ -45,7 +45,7 @@ func (l layout) turnsClose() error {
 	if !l.area.closes() || n%width == 0 {
 		return nil
 	}
-	return fmt.Errorf("%s go round, and turns that repeat after %d do not close with that; write fewer turns", counted(n, "print", "prints"), width)
+	return fmt.Errorf("%s round, and turns that repeat after %d do not close with that; write fewer turns", counted(n, "print goes", "prints go"), width)
 }
 
 // droppedNote says how many of the places another pass gives are left out.

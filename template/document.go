@@ -110,6 +110,23 @@ func (d *document) add(name string, pages []paper.Page) {
 	d.pages += len(pages)
 }
 
+// checkRoll refuses a roll that does not take in the width of one print: its guide would be
+// all joins.
+func (j *Job) checkRoll(ip *ItemPlan) error {
+	if !j.Paper.Stock.Roll {
+		return nil
+	}
+	sx, _ := j.Printer.Scale().OnPage(false)
+	usable := (j.Paper.Stock.Size.W - 2*j.Paper.Margin) / geometry.Length(sx)
+	for _, p := range ip.Passes {
+		if w := p.layout.cell.W; w > usable+geometry.Tolerance {
+			return Problems{j.problem(ip.Item.Line, "item %q: the paper %q shows %s inside its margins, less than one print of the block %q, %s wide; write a wider roll, or a sheet such as \"A4\"",
+				ip.Item.Name, j.Paper.Stock.Name, j.Units.Format(usable), p.Pass.Block.Name, j.Units.Format(w))}
+		}
+	}
+	return nil
+}
+
 // mostSheets is the most sheets a job may take.
 const mostSheets = 2000
 
@@ -117,11 +134,10 @@ const mostSheets = 2000
 func (d *document) addGuide(ip *ItemPlan) error {
 	job := d.plan.Job
 	for _, face := range ip.Faces() {
-		layout := face.layout(job)
-		if err := d.checkSheets(ip, layout); err != nil {
+		if err := d.checkSheets(ip); err != nil {
 			return err
 		}
-		tiling, err := job.tile(layout)
+		tiling, err := job.tile(ip)
 		if err != nil {
 			return Problems{job.problem(0, "%s", err)}
 		}
@@ -141,36 +157,37 @@ func (d *document) addGuide(ip *ItemPlan) error {
 }
 
 // layout is the part of the item's frame its guide takes up.
-func (f FacePlan) layout(job *Job) geometry.Rect {
-	r := f.Item.Area.cloth
-	if path, _ := seamLap(f.Item); path != nil {
+func (ip *ItemPlan) layout(job *Job) geometry.Rect {
+	r := ip.Area.cloth
+	if path, _ := seamLap(ip); path != nil {
 		r = r.Union(path.Bounds())
 	}
 	return r.Grow(job.Paper.Reach)
 }
 
-// tile spreads a layout over the job's paper. With the extent "edges" the sheets that lie
-// wholly on the cloth are left out.
-func (j *Job) tile(layout geometry.Rect) (paper.Tiling, error) {
+// tile spreads an item's guide over the job's paper. With the extent "edges" the sheets that
+// lie wholly on the cloth, clear of its edge, are left out.
+func (j *Job) tile(ip *ItemPlan) (paper.Tiling, error) {
 	p := j.Paper
-	t, err := paper.Tile(layout, p.Stock, p.Margin, p.Overlap, j.Printer.Scale())
-	if err != nil || p.Extent != EdgesExtent {
-		return t, err
+	t, err := paper.Tile(ip.layout(j), p.Stock, p.Margin, p.Overlap, j.Printer.Scale())
+	if cloth := ip.Item.Outline; err == nil && p.Extent == EdgesExtent && !cloth.None() {
+		t = t.Without(func(s paper.Sheet) bool {
+			return cloth.HoldsClear(geometry.RectOutline(s.Area), 0.01*geometry.Millimetre)
+		})
 	}
-	cloth := layout.Grow(-p.Reach - 2*geometry.Tolerance)
-	return t.Without(func(s paper.Sheet) bool { return cloth.Holds(s.Area) }), nil
+	return t, err
 }
 
 // countSheets returns how many sheets tile makes, without making millions of them: a grid of
 // n has at least 4 sqrt(n) - 4 along its edges.
-func (j *Job) countSheets(layout geometry.Rect) (int, error) {
+func (j *Job) countSheets(ip *ItemPlan) (int, error) {
 	p := j.Paper
-	n, err := paper.CountSheets(layout, p.Stock, p.Margin, p.Overlap, j.Printer.Scale())
+	n, err := paper.CountSheets(ip.layout(j), p.Stock, p.Margin, p.Overlap, j.Printer.Scale())
 	const tooMany = (mostSheets/4 + 2) * (mostSheets/4 + 2)
 	if err != nil || p.Extent != EdgesExtent || n <= mostSheets || n > tooMany {
 		return n, err
 	}
-	t, err := j.tile(layout)
+	t, err := j.tile(ip)
 	return len(t.Sheets), err
 }
 
@@ -178,9 +195,12 @@ func (j *Job) countSheets(layout geometry.Rect) (int, error) {
 func (p Printer) Scale() paper.Scale { return paper.Correction(p.Across, p.Down) }
 
 // checkSheets refuses a guide of more sheets than a job may take, and says what would do.
-func (d *document) checkSheets(ip *ItemPlan, layout geometry.Rect) error {
+func (d *document) checkSheets(ip *ItemPlan) error {
 	job, p := d.plan.Job, d.plan.Job.Paper
-	n, err := job.countSheets(layout)
+	if err := job.checkRoll(ip); err != nil {
+		return err
+	}
+	n, err := job.countSheets(ip)
 	if err != nil {
 		return Problems{job.problem(0, "%s", err)}
 	}
@@ -189,7 +209,7 @@ func (d *document) checkSheets(ip *ItemPlan, layout geometry.Rect) error {
 	}
 	what := "write a larger paper"
 	for _, s := range paper.Stocks() {
-		if m, err := paper.CountSheets(layout, s, p.Margin, p.Overlap, job.Printer.Scale()); err == nil && len(d.places)+m <= mostSheets {
+		if m, err := paper.CountSheets(ip.layout(job), s, p.Margin, p.Overlap, job.Printer.Scale()); err == nil && len(d.places)+m <= mostSheets {
 			what = fmt.Sprintf("paper %q takes %d", s.Name, m)
 			break
 		}

@@ -64,8 +64,10 @@ func hardJobs(t *testing.T) map[string]*Job {
 		"lap": read("[paper]\nsize = 'A3'\n[[block]]\nname = 'wave'\nprint = '60 x 40 mm'\nwood = '61 x 41 mm'\n" +
 			"[[item]]\nname = 'bench runner'\nsize = '35 x 90 cm'\nborder = '20 mm'\n" +
 			"[[item.pass]]\nblock = 'wave'\nlap = '0.5 mm'\n"),
-		"strong":    read("[paper]\nlines = 'strong'\n" + fern + cushion + "hem = '12 mm'\n" + fernPass),
-		"edges":     read("[paper]\nextent = 'edges'\n" + fern + strings.Replace(cushion, "50 x 50", "80 x 90", 1) + fernPass),
+		"strong": read("[paper]\nlines = 'strong'\n" + fern + cushion + "hem = '12 mm'\n" + fernPass),
+		"edges":  read("[paper]\nextent = 'edges'\n" + fern + strings.Replace(cushion, "50 x 50", "80 x 90", 1) + fernPass),
+		"round edges": read("[paper]\nextent = 'edges'\n[[block]]\nname = 'pebble'\nshape = 'round'\nprint = '15 cm'\n" +
+			"[[item]]\nname = 'table cloth'\nshape = 'round'\nsize = '160 cm'\nborder = '40 mm'\n[[item.pass]]\nblock = 'pebble'\ngap = '2 mm'\n"),
 		"corrected": read("[printer]\nacross = '179.2 mm'\ndown = '248.9 mm'\n" + fern + cushion + fernPass),
 		"two passes": read("[paper]\nsize = 'A3'\nreach = '32 mm'\n" + fern + acorn + cushion +
 			fernPass + "[[item.pass]]\nblock = 'acorn'\ngap = '61 mm'\ncentre-across = 'joint'\ncentre-down = 'joint'\n"),

@@ -52,7 +52,7 @@ func (f *fitText) heading(ip *ItemPlan) {
 	if it.Shape != itemShapes[0] {
 		text += ", " + it.Shape
 	}
-	text += ", " + borderWords(f.u, it.Border) + " or more"
+	text += ", " + f.border(it, it.Border) + " or more"
 	if it.Hem > 0 {
 		text += ", hem " + f.u.Format(it.Hem)
 	}
@@ -91,7 +91,7 @@ func (f *fitText) pass(ip *ItemPlan, p *PassPlan) {
 	if !p.Pass.seated() {
 		apart = gapWords(f.u, c.Gap) + ", "
 	}
-	f.say("    ", fmt.Sprintf("%s; %s%s.", text, apart, borderWords(f.u, c.Border)))
+	f.say("    ", fmt.Sprintf("%s; %s%s.", text, apart, f.border(ip.Item, c.Border)))
 	f.runs(c)
 	for _, n := range p.Notes {
 		f.say("    ", upperFirst(n)+".")
@@ -111,6 +111,17 @@ func (f *fitText) pass(ip *ItemPlan, p *PassPlan) {
 	}
 	f.blank()
 	f.picture(p)
+}
+
+// border says how much plain cloth is left; a shade has none but at its two ends.
+func (f *fitText) border(it *Item, b geometry.Edges) string {
+	switch {
+	case !it.isShade():
+		return borderWords(f.u, b)
+	case absLength(b.Top-b.Bottom) <= geometry.Tolerance:
+		return fmt.Sprintf("border %s top and bottom", f.u.Format(b.Top))
+	}
+	return fmt.Sprintf("border top %s, bottom %s", f.u.Number(b.Top), f.u.Format(b.Bottom))
 }
 
 // full tells whether every column has a print in every row.

@@ -20,7 +20,7 @@ type guide struct {
 func newGuide(job *Job, face FacePlan) *paper.Drawing {
 	cloth := face.Item.Area.cloth
 	g := &guide{
-		Drawing: &paper.Drawing{Bounds: face.layout(job)},
+		Drawing: &paper.Drawing{Bounds: face.Item.layout(job)},
 		job:     job, face: face, pens: newPens(job.Paper.Lines), crowd: newCrowd(), cloth: cloth,
 	}
 	if job.Paper.Extent == EdgesExtent {

@@ -86,7 +86,7 @@ func (r run) families(p FacePass, several bool) [][]span {
 
 // fromCentre returns the prints of a pass with those of the row (or column) that is not moved
 // first: the one through the centre or next after it.
-func (r run) fromCentre(p FacePass) []Print {
+func (r run) fromCentre(p FacePass) []*Print {
 	c := r.g.face.Item.Area.Centre()
 	off := func(print Print) geometry.Length {
 		d := print.Origin.Y - c.Y
@@ -98,8 +98,21 @@ func (r run) fromCentre(p FacePass) []Print {
 		}
 		return d
 	}
-	prints := slices.Clone(p.Prints)
-	slices.SortStableFunc(prints, func(a, b Print) int { return cmp.Compare(off(a), off(b)) })
+	type place struct {
+		off   geometry.Length
+		print int
+	}
+	places := make([]place, len(p.Prints))
+	for i, print := range p.Prints {
+		places[i] = place{off(print), i}
+	}
+	slices.SortFunc(places, func(a, b place) int {
+		return cmp.Or(cmp.Compare(a.off, b.off), cmp.Compare(a.print, b.print))
+	})
+	prints := make([]*Print, len(places))
+	for i, place := range places {
+		prints[i] = &p.Prints[place.print]
+	}
 	return prints
 }
 

@@ -115,18 +115,18 @@ func checkFootprints(t *testing.T, p *papers) {
 	}
 }
 
-// shown returns points along the edge of a print that its guide shows. One that lies across
-// the seam of a drum, which is its bounds' width around, comes in again on the other side.
+// shown returns points along the edge of a print, or of its wood, as far as its guide goes. One
+// that lies across the seam of a drum, which is its bounds' width around, comes in again on the
+// other side.
 func (g guideRead) shown(print Print, o geometry.Outline) []geometry.Point {
-	points := samples(o)
-	if !print.Seam {
-		return points
-	}
 	var all []geometry.Point
 	for _, round := range []geometry.Length{-1, 0, 1} {
-		for _, q := range points {
+		if round != 0 && !(print.Seam && g.face.Item.Item.Shape == "drum") {
+			continue
+		}
+		for _, q := range samples(o) {
 			q.X += round * g.cloth.W()
-			if g.cloth.Contains(q) && (round == 0 || g.face.Item.Item.Shape == "drum") {
+			if g.cloth.Contains(q) {
 				all = append(all, q)
 			}
 		}
@@ -161,9 +161,11 @@ func checkCloth(t *testing.T, p *papers) {
 	for _, g := range p.guides {
 		item, c := g.face.Item.Item, g.cloth.Centre()
 		if p.job.Paper.Extent == EdgesExtent {
-			for _, corner := range g.cloth.Polygon() {
-				g.mustRun(t, "the cloth's corner", []geometry.Point{corner})
+			edge := samples(item.Outline)
+			if r, ok := item.Outline.Upright(); ok {
+				edge = r.Polygon()
 			}
+			g.mustRun(t, "the edge of the cloth", edge)
 			continue
 		}
 		g.mustRun(t, "the edge of the cloth", samples(item.Outline))
@@ -178,7 +180,7 @@ func checkCloth(t *testing.T, p *papers) {
 			wood := pass.Pass.Block.Wood
 			for _, print := range pass.Prints {
 				if !wood.None() {
-					g.mustRun(t, "the wood of "+pass.Pass.Block.Name, samples(wood.Turn(print.Turn).Move(print.Origin)))
+					g.mustRun(t, "the wood of "+pass.Pass.Block.Name, g.shown(print, wood.Turn(print.Turn).Move(print.Origin)))
 				}
 			}
 		}

@@ -24,18 +24,18 @@ type SheetCount struct {
 // than a job may take, the empty ones are counted too. A paper too small for margin and
 // overlap, or too short for one sheet, is not listed.
 func (p *Plan) SheetCounts(face FacePlan) []SheetCount {
-	layout, drawing := face.layout(p.Job), newGuide(p.Job, face)
+	drawing := newGuide(p.Job, face)
 	var counts []SheetCount
 	fewest := -1
 	for _, stock := range p.Job.commonStocks() {
 		job := *p.Job
 		job.Paper.Stock = stock
-		n, err := job.countSheets(layout)
+		n, err := job.countSheets(face.Item)
 		if err != nil {
 			continue
 		}
 		if n <= mostSheets {
-			tiling, err := job.tile(layout)
+			tiling, err := job.tile(face.Item)
 			if err != nil {
 				continue
 			}

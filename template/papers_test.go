@@ -88,7 +88,7 @@ func TestSheetCountsAreTheSheetsDrawn(t *testing.T) {
 			for _, c := range counts {
 				one := *job
 				one.Paper.Stock = c.Stock
-				tiling, err := one.tile(face.layout(job))
+				tiling, err := one.tile(face.Item)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -110,7 +110,7 @@ func TestSheetCountsAreTheSheetsDrawn(t *testing.T) {
 func TestEdgesLeaveOutTheSheetsInside(t *testing.T) {
 	plan := planOf(t, "[paper]\nextent = 'edges'\n"+fmt.Sprintf(fernOn, "80 x 90 cm"))
 	face, p := plan.Items[0].Faces()[0], plan.Job.Paper
-	tiling, err := paper.Tile(face.layout(plan.Job), p.Stock, p.Margin, p.Overlap, paper.Scale{})
+	tiling, err := paper.Tile(face.Item.layout(plan.Job), p.Stock, p.Margin, p.Overlap, paper.Scale{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -83,9 +83,8 @@ func (l layout) middleClears(f fan, list []ring, gap geometry.Length) bool {
 	if f.reach(0) <= f.nearest(last.radius)-gap+geometry.Tolerance {
 		return true
 	}
-	if gap < 0 {
-		return false
-	}
+	// Outlines that touch and outlines that overlap are both 0 apart.
+	gap = max(gap, 2*geometry.Tolerance)
 	face := l.pass.Block.Face
 	for i := range last.n {
 		s := last.site(centre, i)

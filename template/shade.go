@@ -28,14 +28,14 @@ func (t lattice) closing(l layout, most int) (n, multiple int, err error) {
 	case most <= 0:
 		return 0, multiple, nil
 	case multiple > turns && turns > 1:
-		err = fmt.Errorf("%s go round, but this %s with its turns closes only with a multiple of %d; write a smaller block, fewer turns or repeat = \"straight\"",
-			counted(most, "print", "prints"), l.pass.Repeat, multiple)
+		err = fmt.Errorf("%s round, but this %s with its turns closes only with a multiple of %d; write a smaller block, fewer turns or repeat = \"brick\"",
+			counted(most, "print goes", "prints go"), l.pass.Repeat, multiple)
 	case multiple > turns:
-		err = fmt.Errorf("%s go round, but this %s closes only with a multiple of %d; write a smaller block, step = \"1/2\" or repeat = \"straight\"",
-			counted(most, "print", "prints"), l.pass.Repeat, multiple)
+		err = fmt.Errorf("%s round, but this %s closes only with a multiple of %d; write a smaller block or repeat = \"brick\"",
+			counted(most, "print goes", "prints go"), l.pass.Repeat, multiple)
 	default:
-		err = fmt.Errorf("%s go round, but a repeat with %d turns in a row closes only with a multiple of %d; write a smaller block or fewer turns",
-			counted(most, "print", "prints"), turns, multiple)
+		err = fmt.Errorf("%s round, but a repeat with %d turns in a row closes only with a multiple of %d; write a smaller block or fewer turns",
+			counted(most, "print goes", "prints go"), turns, multiple)
 	}
 	return 0, multiple, err
 }
@@ -62,7 +62,7 @@ func (t lattice) closingNotes(l layout, c Choice, most int) []string {
 		}
 		notes = append(notes, fmt.Sprintf("%d would go round, but %s closes only %s: %d are taken, %s", most, what, with, c.Columns, gap))
 	case c.Gap.Across > asked.Most+geometry.Tolerance:
-		notes = append(notes, fmt.Sprintf("%s go round; for the repeat to close, the %s is taken", counted(c.Columns, "print", "prints"), gap))
+		notes = append(notes, fmt.Sprintf("%s round; for the repeat to close, the %s is taken", counted(c.Columns, "print goes", "prints go"), gap))
 	}
 	if asked.Most < 0 && c.Gap.Across > geometry.Tolerance {
 		notes = append(notes, "the block is to lap, but to close the repeat it leaves plain cloth between prints; a block a little wider would join")

@@ -15,7 +15,9 @@ func (s *Shelf) FitText() string {
 	f.blank()
 	var blocks []string
 	for _, b := range s.Job.Blocks {
-		blocks = append(blocks, shown(b.words(f.u)))
+		named := *b
+		named.Name = shown(b.Name)
+		blocks = append(blocks, named.words(f.u))
 	}
 	f.say("", "Every block in a straight repeat on every item: "+strings.Join(blocks, "; ")+".")
 	shades := false

@@ -35,7 +35,7 @@ func (d *document) addSwatch(ip *ItemPlan) error {
 			practice.Passes = append(practice.Passes, FacePass{pp, first})
 			first += len(pp.Prints)
 		}
-		tiling, err := job.tile(practice.layout(&job))
+		tiling, err := job.tile(sp)
 		if err != nil {
 			return Problems{job.problem(0, "%s", err)}
 		}

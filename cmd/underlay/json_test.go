@@ -1,10 +1,18 @@
 package main
 
 import (
+	"bytes"
 	"encoding/json"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"underlay/geometry"
+	"underlay/template"
 )
 
 // TestNumbers writes numbers that a computer's arithmetic leaves a little off.
@@ -18,4 +26,155 @@ func TestNumbers(t *testing.T) {
 			t.Errorf("%v: %s, %v; want %s", float64(l), got, err, want)
 		}
 	}
+}
+
+// jsonJobs are job files whose plans have everything that JSON can hold: the examples, the files
+// to begin with, and a pass on another.
+func jsonJobs(t *testing.T) map[string][]byte {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join("..", "..", "examples", "*.toml"))
+	if err != nil || len(files) < 2 {
+		t.Fatalf("%d examples, %v", len(files), err)
+	}
+	jobs := map[string][]byte{}
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		jobs[filepath.Base(file)] = data
+	}
+	for _, shape := range template.StartShapes() {
+		text, err := template.StartFile(shape)
+		if err != nil {
+			t.Fatal(err)
+		}
+		jobs["start "+shape] = []byte(text)
+	}
+	jobs["on"] = []byte("[[block]]\nname = 'fern'\nprint = '90 x 90 mm'\n[[item]]\nname = '<b>&'\nsize = '50 x 50 cm'\nborder = '25 mm'\n" +
+		"[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n[[item.pass]]\nname = 'fill'\nblock = 'fern'\non = 'fern'\n")
+	return jobs
+}
+
+// shelfOf is the shelf of a job: its blocks and items, no pass.
+func shelfOf(t *testing.T, job template.Job) *template.Shelf {
+	t.Helper()
+	var items []*template.Item
+	for _, it := range job.Items {
+		bare := *it
+		bare.Passes = nil
+		items = append(items, &bare)
+	}
+	job.Items = items
+	shelf, err := template.NewShelf(&job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return shelf
+}
+
+// again writes a value as JSON, reads that into the same type, which must know every key, and
+// writes it once more: nothing may be lost on the way.
+func again[T any](t *testing.T, v T) []byte {
+	t.Helper()
+	first, err := json.Marshal(v)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var back T
+	d := json.NewDecoder(bytes.NewReader(first))
+	d.DisallowUnknownFields()
+	if err := d.Decode(&back); err != nil {
+		t.Fatal(err)
+	}
+	second, err := json.Marshal(back)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(string(first), string(second)); d != "" {
+		t.Error(d)
+	}
+	return first
+}
+
+// TestJSONForm reads everything that is written as JSON back, and holds its keys to those that
+// the form of each has.
+func TestJSONForm(t *testing.T) {
+	seen := map[string][]string{}
+	note := func(form string, data []byte) {
+		var v any
+		if err := json.Unmarshal(data, &v); err != nil {
+			t.Fatal(err)
+		}
+		seen[form] = append(seen[form], keysOf("", v)...)
+	}
+	for name, data := range jsonJobs(t) {
+		t.Run(strings.ReplaceAll(name, " ", "-"), func(t *testing.T) {
+			job, err := template.ReadJob(name, data)
+			if err != nil {
+				t.Fatal(err)
+			}
+			plan, err := template.NewPlan(job)
+			if err != nil {
+				t.Fatal(err)
+			}
+			_, sheets, err := plan.Document([]string{"guide"})
+			if err != nil {
+				t.Fatal(err)
+			}
+			note("plan", again(t, planJSON(plan)))
+			note("shelf", again(t, shelfJSON(shelfOf(t, *job))))
+			note("drawn", again(t, sheetsJSON("guide.pdf", len(sheets), sheets)))
+		})
+	}
+	edges := func(at string) string {
+		return strings.NewReplacer("@", at).Replace("@ @.top @.right @.bottom @.left")
+	}
+	pair := func(at string) string { return strings.NewReplacer("@", at).Replace("@ @.across @.down") }
+	const pass = "items[].passes[]"
+	for form, want := range map[string][]string{
+		"plan": {
+			"title items items[].name items[].shape items[].width_mm items[].height_mm items[].quantity items[].passes",
+			strings.NewReplacer("@", pass).Replace("@.name @.block @.repeat @.count @.columns @.rows @.serves_mm @.serves_mm.width @.serves_mm.height"),
+			pair(pass + ".centre"), pair(pass + ".gap_mm"), pair(pass + ".pitch_mm"), edges(pass + ".border_mm"), pair(pass + ".tape_mm"),
+			strings.NewReplacer("@", pass+".choices").Replace("@ @[].across @[].down @[].count @[].columns @[].rows @[].taken"), edges(pass + ".choices[].border_mm"),
+			strings.NewReplacer("@", pass+".near_misses").Replace("@ @[].axis @[].cloth_mm @[].border_mm @[].gap_mm @[].block_mm"),
+			strings.NewReplacer("@", pass+".prints").Replace("@ @[].number @[].x_mm @[].y_mm @[].turn_deg @[].touch_down @[].touch_down.x_mm @[].touch_down.y_mm"),
+		},
+		"shelf": {
+			"title shelf shelf[].item shelf[].block shelf[].count shelf[].columns shelf[].rows",
+			pair("shelf[].centre"), pair("shelf[].gap_mm"), edges("shelf[].border_mm"),
+		},
+		"drawn": {
+			"file pages sheets sheets[].page sheets[].item sheets[].part sheets[].name sheets[].row sheets[].column",
+			"sheets[].page_mm sheets[].page_mm.width sheets[].page_mm.height",
+			"sheets[].area_mm sheets[].area_mm.x sheets[].area_mm.y sheets[].area_mm.width sheets[].area_mm.height",
+			"sheets[].at_mm sheets[].at_mm.x sheets[].at_mm.y", pair("sheets[].scale"),
+		},
+	} {
+		keys := strings.Fields(strings.Join(want, " "))
+		slices.Sort(keys)
+		slices.Sort(seen[form])
+		if d := cmp.Diff(keys, slices.Compact(seen[form])); d != "" {
+			t.Errorf("%s (-want +got): %s", form, d)
+		}
+	}
+}
+
+// keysOf lists the keys of a JSON value, each with those it stands below; lists count as one.
+func keysOf(at string, v any) []string {
+	var keys []string
+	switch v := v.(type) {
+	case map[string]any:
+		for k, below := range v {
+			key := strings.TrimPrefix(at+"."+k, ".")
+			keys = append(append(keys, key), keysOf(key, below)...)
+		}
+	case []any:
+		for _, below := range v {
+			keys = append(keys, keysOf(at+"[]", below)...)
+		}
+	}
+	slices.Sort(keys)
+	return slices.Compact(keys)
 }
