@@ -41,7 +41,7 @@ func Recover(pdf []byte) (Attachment, error) {
 		return Attachment{}, err
 	}
 	if specification == nil {
-		return Attachment{}, errors.New("this PDF carries no file inside: it was not made by this program, or its end is missing")
+		return Attachment{}, errors.New("this PDF carries no file inside, or its end is missing; take one that underlay draw wrote, whole")
 	}
 	embedded, err := f.dict(specification.get("EF"))
 	if err != nil {

@@ -1,6 +1,7 @@
 package template
 
 import (
+	"math"
 	"strconv"
 
 	"underlay/geometry"
@@ -129,38 +130,71 @@ func (m marks) places(print Print, text string, side int) (arrow geometry.Point,
 	}
 }
 
-// drawNumbers writes the number of every print and draws its arrow, on the side of its middle
-// where neither is on a crease or on what other passes wrote.
-func (g *guide) drawNumbers(p FacePass, pass int) {
-	m := arrangement(p.Pass, strconv.Itoa(p.First+len(p.Prints)-1))
-	c := g.cloth.Centre()
-	creases := []geometry.Rect{
-		{Min: geometry.Pt(c.X, g.cloth.Min.Y), Max: geometry.Pt(c.X, g.cloth.Max.Y)},
-		{Min: geometry.Pt(g.cloth.Min.X, c.Y), Max: geometry.Pt(g.cloth.Max.X, c.Y)},
+// smaller returns the marks a share as large, the number in the next of its heights.
+func (m marks) smaller(share geometry.Length) marks {
+	most := m.height * share
+	m.arrow, m.off, m.height = m.arrow*share, m.off*share, numberHeights[len(numberHeights)-1]
+	for _, h := range numberHeights {
+		if h <= most {
+			m.height = h
+			break
+		}
 	}
+	return m
+}
+
+// What is amiss with a place for the marks of a print, worst first.
+const (
+	onMarks    = 16 // the number on other marks
+	outOfPrint = 8
+	arrowOn    = 4
+	arrowOut   = 2
+	onCrease   = 1
+)
+
+// amiss adds up what is amiss with number and arrow in their boxes.
+func (g *guide) amiss(print Print, number, arrow geometry.Rect) int {
+	c, sum := g.cloth.Centre(), 0
+	add := func(wrong bool, what int) {
+		if wrong {
+			sum += what
+		}
+	}
+	add(!g.crowd.free(number), onMarks)
+	add(!within(print.Footprint.Outline, number), outOfPrint)
+	add(!g.crowd.free(arrow), arrowOn)
+	add(!within(print.Footprint.Outline, arrow), arrowOut)
+	for _, box := range []geometry.Rect{number, arrow} {
+		add(box.Touches(geometry.Rect{Min: geometry.Pt(c.X, g.cloth.Min.Y), Max: geometry.Pt(c.X, g.cloth.Max.Y)}) ||
+			box.Touches(geometry.Rect{Min: geometry.Pt(g.cloth.Min.X, c.Y), Max: geometry.Pt(g.cloth.Max.X, c.Y)}), onCrease)
+	}
+	return sum
+}
+
+// drawNumbers writes the number of every print and draws its arrow, on the side of its middle
+// where neither is on a crease or on what other passes wrote; smaller where passes that lie on
+// each other leave no such side.
+func (g *guide) drawNumbers(p FacePass, pass int) {
+	full := arrangement(p.Pass, strconv.Itoa(p.First+len(p.Prints)-1))
+	sizes := []marks{full, full.smaller(0.7), full.smaller(0.5), full.smaller(0.35)}
 	for i, print := range p.Prints {
 		text := strconv.Itoa(p.First + i)
-		side, best := pass%4, -1
-		for k := range 4 {
-			try := (pass + k) % 4
-			arrow, number := m.places(print, text, try)
-			free := 0
-			for _, box := range []geometry.Rect{number.Extent(), geometry.RectAround(arrow, geometry.Size{W: m.arrow, H: m.arrow})} {
-				if g.crowd.free(box) && !box.Touches(creases[0]) && !box.Touches(creases[1]) {
-					free++
-				}
-				if within(print.Footprint.Outline, box) {
-					free++
+		var arrow geometry.Point
+		var number paper.Label
+		var m marks
+		least := math.MaxInt
+		for _, size := range sizes {
+			for k := range 4 {
+				at, label := size.places(print, text, (pass+k)%4)
+				wrong := g.amiss(print, label.Extent(), geometry.RectAround(at, geometry.Size{W: size.arrow, H: size.arrow}))
+				if wrong < least {
+					least, m, arrow, number = wrong, size, at, label
 				}
 			}
-			if free > best {
-				side, best = try, free
-			}
-			if free == 4 {
+			if least < arrowOn {
 				break
 			}
 		}
-		arrow, number := m.places(print, text, side)
 		g.Stroke(geometry.UpArrow(arrow, m.arrow, print.Turn), g.pens.arrow)
 		g.Write(number)
 		g.crowd.take(number.Extent())

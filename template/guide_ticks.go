@@ -165,7 +165,8 @@ func (r run) drawLines(p FacePass) {
 		lines = p.Tape.Down
 	}
 	for _, l := range lines {
-		r.line(l, tickClear+tickLength, outer, r.g.pens.tape)
+		// In a short reach it lies over the tick of the edge, wide as it is.
+		r.line(l, max(tickClear, min(tickClear+tickLength, outer-3)), outer, r.g.pens.tape)
 		for _, second := range []bool{false, true} {
 			r.g.Fill(r.head(l, outer, second), paper.Ink{})
 		}

@@ -119,7 +119,7 @@ func TestEachBesideAnother(t *testing.T) {
 			// The next print in a row, or in a moved row the nearer of two, is no farther off
 			// than this; on a cone, rings and frames neighbours lie farther apart outwards.
 			pitch := ip.Passes[0].Choice().Pitch
-			beside := pitch.Across
+			var beside geometry.Length
 			switch c.repeat {
 			case "straight", "diagonal":
 				beside = max(pitch.Across, pitch.Down)

@@ -2,6 +2,7 @@ package template
 
 import (
 	"fmt"
+	"strings"
 
 	"underlay/geometry"
 	"underlay/paper"
@@ -22,6 +23,9 @@ func (j *Job) Warnings() []string {
 		seen[name] = true
 		if _, whole := paper.Legible(name); !whole {
 			warnings = append(warnings, fmt.Sprintf("%s %q has letters the papers cannot show; each is drawn as □", what, paper.Shorten(name, 2.5, false, nameRoom)))
+		}
+		if strings.ContainsAny(name, "\r\n\t\v\f") {
+			warnings = append(warnings, fmt.Sprintf("%s %q has a line break or a tab in it; the papers show a space", what, paper.Shorten(name, 2.5, false, nameRoom)))
 		}
 		if paper.TextWidth(name, 2.5, false) > nameRoom {
 			warnings = append(warnings, fmt.Sprintf("%s %q is long; the papers show the beginning of it", what, paper.Shorten(name, 2.5, false, nameRoom)))

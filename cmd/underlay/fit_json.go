@@ -54,7 +54,7 @@ type jsonItem struct {
 type jsonPass struct {
 	Name       string         `json:"name"`
 	Block      string         `json:"block"`
-	Repeat     string         `json:"repeat,omitempty"` // none where another pass says where prints go
+	Repeat     string         `json:"repeat"`
 	Count      int            `json:"count"`
 	Columns    int            `json:"columns,omitempty"`
 	Rows       int            `json:"rows,omitempty"`
@@ -148,12 +148,9 @@ func planJSON(plan *template.Plan) jsonPlan {
 func passJSON(p *template.PassPlan) jsonPass {
 	c := p.Choice()
 	out := jsonPass{
-		Name: p.Pass.Name, Block: p.Pass.Block.Name,
+		Name: p.Pass.Name, Block: p.Pass.Block.Name, Repeat: p.Pass.Repeat,
 		Count: len(p.Prints), Columns: c.Columns, Rows: c.Rows,
 		Gap: spacingJSON(c.Gap), Pitch: spacingJSON(c.Pitch), Border: edgesJSON(c.Border), Centre: centreJSON(c),
-	}
-	if p.Pass.Between == nil && p.Pass.On == nil {
-		out.Repeat = p.Pass.Repeat
 	}
 	if p.ServesAcross != nil || p.ServesDown != nil {
 		out.Serves = &jsonServes{servesJSON(p.ServesAcross), servesJSON(p.ServesDown)}
