@@ -1,9 +1,14 @@
 package paper
 
-import "underlay/geometry"
+import (
+	"math"
+
+	"underlay/geometry"
+)
 
 // settle returns d with every label that would lie wholly on no sheet moved, by the least
-// that does it, onto a sheet that holds its middle. A label larger than a sheet stays.
+// that does it, onto a sheet that holds its middle: clear of other labels, where a way of a
+// few rows of text leads to such a place. A label larger than a sheet stays.
 func settle(d *Drawing, areas []geometry.Rect) *Drawing {
 	lost := Lost(d, Split(d, areas))
 	if len(lost) == 0 {
@@ -11,23 +16,86 @@ func settle(d *Drawing, areas []geometry.Rect) *Drawing {
 	}
 	moved := *d
 	moved.Labels = append([]Label(nil), d.Labels...)
+	adrift := map[int]bool{}
+	for _, i := range lost {
+		adrift[i] = true
+	}
+	s := shelf{}
+	for i, l := range d.Labels {
+		if !adrift[i] {
+			s.put(l.Extent())
+		}
+	}
 	for _, i := range lost {
 		l := &moved.Labels[i]
 		box := l.Extent()
-		var best geometry.Point
-		found := false
-		for _, a := range areas {
-			if !a.Contains(box.Centre()) || box.W() > a.W() || box.H() > a.H() {
-				continue
+		best, found := geometry.Point{}, false
+		// Ways to a free place come before ways to any.
+		for _, anywhere := range []bool{false, true} {
+			for _, a := range areas {
+				for _, way := range waysOnto(a, box) {
+					if (!found || way.Norm() < best.Norm()) && (anywhere || s.free(box.Move(way))) {
+						best, found = way, true
+					}
+				}
 			}
-			way := geometry.Pt(
-				max(0, a.Min.X-box.Min.X)-max(0, box.Max.X-a.Max.X),
-				max(0, a.Min.Y-box.Min.Y)-max(0, box.Max.Y-a.Max.Y))
-			if !found || way.Norm() < best.Norm() {
-				best, found = way, true
+			if found {
+				break
 			}
 		}
 		l.At = l.At.Add(best)
+		s.put(box.Move(best))
 	}
 	return &moved
 }
+
+// waysOnto lists ways that take a box wholly onto a sheet that holds its middle: the least,
+// and from there some rows up and down; none where the sheet is too small.
+func waysOnto(sheet, box geometry.Rect) []geometry.Point {
+	const rows = 3
+	if !sheet.Contains(box.Centre()) || box.W() > sheet.W() || box.H() > sheet.H() {
+		return nil
+	}
+	least := geometry.Pt(
+		max(0, sheet.Min.X-box.Min.X)-max(0, box.Max.X-sheet.Max.X),
+		max(0, sheet.Min.Y-box.Min.Y)-max(0, box.Max.Y-sheet.Max.Y))
+	ways := []geometry.Point{least}
+	for i := -2 * rows; i <= 2*rows; i++ {
+		way := least.Add(geometry.Pt(0, geometry.Length(i)*box.H()/2))
+		if i != 0 && sheet.Holds(box.Move(way)) {
+			ways = append(ways, way)
+		}
+	}
+	return ways
+}
+
+// shelf knows where text stands, by squares of the plane.
+type shelf map[[2]int][]geometry.Rect
+
+const shelfSquare = 20 * geometry.Millimetre
+
+// squares calls visit for each square that r lies on.
+func (s shelf) squares(r geometry.Rect, visit func(at [2]int)) {
+	low, high := r.Min.Mul(1/float64(shelfSquare)), r.Max.Mul(1/float64(shelfSquare))
+	for x := floor(low.X); x <= floor(high.X); x++ {
+		for y := floor(low.Y); y <= floor(high.Y); y++ {
+			visit([2]int{x, y})
+		}
+	}
+}
+
+func (s shelf) put(r geometry.Rect) {
+	s.squares(r, func(at [2]int) { s[at] = append(s[at], r) })
+}
+
+func (s shelf) free(r geometry.Rect) bool {
+	free := true
+	s.squares(r, func(at [2]int) {
+		for _, other := range s[at] {
+			free = free && !other.Overlaps(r)
+		}
+	})
+	return free
+}
+
+func floor(l geometry.Length) int { return int(math.Floor(float64(l))) }

@@ -57,9 +57,36 @@ func TestLabelsAcrossAJoinMoveOntoASheet(t *testing.T) {
 	}
 }
 
+func TestLabelsDoNotMoveOntoOthers(t *testing.T) {
+	moving := Label{Text: "column moved 12", At: geometry.Pt(97, 40), Height: 3.5, Bold: true}
+	w := TextWidth(moving.Text, 3.5, true)
+	beside := func(x, y geometry.Length) Label {
+		return Label{Text: "312.75", At: geometry.Pt(x, y), Height: 2.5}
+	}
+	for name, others := range map[string][]Label{
+		"nothing":                   nil,
+		"something on the left":     {beside(100-w, 40)},
+		"something on both":         {beside(100-w, 40), beside(96+w, 40)},
+		"something above and below": {beside(100-w, 40), beside(96+w, 40), beside(100-w, 36), beside(96+w, 36)},
+		"another that moves":        {{Text: "column moved 11", At: geometry.Pt(98, 41), Height: 3.5}},
+	} {
+		got := settle(&Drawing{Labels: append([]Label{moving}, others...)}, twoSheets())
+		for i, l := range got.Labels {
+			if lost := Lost(got, Split(got, twoSheets())); len(lost) > 0 {
+				t.Errorf("%s: %v are on no sheet", name, lost)
+			}
+			for _, m := range got.Labels[:i] {
+				if l.Extent().Overlaps(m.Extent()) {
+					t.Errorf("%s: %q at %v stands on %q at %v", name, l.Text, l.Extent(), m.Text, m.Extent())
+				}
+			}
+		}
+	}
+}
+
 // TestSettledAgainstEverySheet lays words anywhere over a grid of sheets: each then lies wholly
-// on one, moved no farther than takes it onto the nearest of those that held its middle, unless
-// it is larger than a sheet.
+// on one, moved no farther than takes it onto the nearest of those that held its middle, or a
+// few rows farther where other words stand there; unless it is larger than a sheet.
 func TestSettledAgainstEverySheet(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
 	for _, overlap := range []geometry.Length{0, 3, 12} {
@@ -83,15 +110,16 @@ func TestSettledAgainstEverySheet(t *testing.T) {
 		for i, l := range d.Labels {
 			box := l.Extent()
 			least, inside := geometry.Length(-1), false
+			var nearest geometry.Rect
 			for _, a := range areas {
 				inside = inside || a.Holds(box)
 				if !a.Contains(box.Centre()) || box.W() > a.W() || box.H() > a.H() {
 					continue
 				}
 				// The way onto a sheet is how far the box sticks out of it.
-				out := geometry.Pt(max(a.Min.X-box.Min.X, box.Max.X-a.Max.X, 0), max(a.Min.Y-box.Min.Y, box.Max.Y-a.Max.Y, 0))
-				if n := out.Norm(); least < 0 || n < least {
-					least = n
+				way := geometry.Pt(max(a.Min.X-box.Min.X, 0)-max(box.Max.X-a.Max.X, 0), max(a.Min.Y-box.Min.Y, 0)-max(box.Max.Y-a.Max.Y, 0))
+				if n := way.Norm(); least < 0 || n < least {
+					least, nearest = n, box.Move(way)
 				}
 			}
 			want := least
@@ -99,7 +127,11 @@ func TestSettledAgainstEverySheet(t *testing.T) {
 				want = 0
 			}
 			way := got.Labels[i].At.Distance(l.At)
-			if way > want+geometry.Tolerance || way < want-geometry.Tolerance {
+			taken := false
+			for j, other := range got.Labels {
+				taken = taken || j != i && (nearest.Overlaps(other.Extent()) || nearest.Overlaps(d.Labels[j].Extent()))
+			}
+			if way < want-geometry.Tolerance || way > want+geometry.Tolerance && (want == 0 || !taken || way > box.W()+3*box.H()) {
 				t.Errorf("overlap %v: %q at %v moved %v, want %v", overlap, l.Text, box, way, want)
 			}
 			held := false
@@ -112,6 +144,8 @@ func TestSettledAgainstEverySheet(t *testing.T) {
 			if way > 0 {
 				moved++
 			}
+		}
+		for i, l := range d.Labels {
 			got.Labels[i].At = l.At
 		}
 		if diff := cmp.Diff(d.Labels, got.Labels); diff != "" {

@@ -8,6 +8,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
+	"time"
 )
 
 // place is where a file is to be written.
@@ -100,6 +102,7 @@ func (p place) problem(format string, args ...any) error {
 // write fills the file by calling content. It is written beside its place and renamed into it:
 // where anything fails, nothing is left and nothing changed.
 func (p place) write(content func(io.Writer) error) (err error) {
+	sweep(filepath.Dir(p.target))
 	f, err := p.temporary()
 	if err != nil {
 		return p.problem("nothing can be written in the folder %s: %s; write another name after -o", filepath.Dir(p.target), cause(err))
@@ -125,11 +128,46 @@ func (p place) write(content func(io.Writer) error) (err error) {
 	return nil
 }
 
+// leftFor is how long a half-written file lies untouched before it is taken for litter: it may
+// be another machine's that writes into the same folder, where process numbers say nothing.
+const leftFor = time.Minute
+
+// sweep removes from a folder what calls that were killed while they wrote have left there.
+// What cannot be removed stays: it is in nobody's way.
+func sweep(folder string) {
+	entries, _ := os.ReadDir(folder)
+	for _, entry := range entries {
+		var process, n int
+		base, name := entry.Name(), filepath.Join(folder, entry.Name())
+		if _, err := fmt.Sscanf(base, ".underlay-%d-%d", &process, &n); err != nil || base != temporaryName(process, n) {
+			continue
+		}
+		info, err := entry.Info()
+		if err != nil || !info.Mode().IsRegular() || time.Since(info.ModTime()) < leftFor {
+			continue
+		}
+		if process == os.Getpid() || gone(process) {
+			os.Remove(name)
+		}
+	}
+}
+
+// gone tells that there surely is no process of a number.
+func gone(process int) bool {
+	p, err := os.FindProcess(process)
+	if err != nil {
+		return false
+	}
+	return errors.Is(p.Signal(syscall.Signal(0)), os.ErrProcessDone)
+}
+
+func temporaryName(process, n int) string { return fmt.Sprintf(".underlay-%d-%d", process, n) }
+
 // temporary makes a new file in the folder of the place.
 func (p place) temporary() (*os.File, error) {
 	const tries = 1000
 	for n := 1; ; n++ {
-		name := filepath.Join(filepath.Dir(p.target), fmt.Sprintf(".underlay-%d-%d", os.Getpid(), n))
+		name := filepath.Join(filepath.Dir(p.target), temporaryName(os.Getpid(), n))
 		f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, newMode)
 		if !errors.Is(err, fs.ErrExist) || n == tries {
 			return f, err

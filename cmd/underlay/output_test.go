@@ -2,12 +2,15 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -67,6 +70,51 @@ func TestWriteMovedAway(t *testing.T) {
 	}
 	if len(entries) != 1 || entries[0].Name() != "guide.pdf" {
 		t.Errorf("files left: %v", entries)
+	}
+}
+
+// TestSweep leaves in a folder what killed calls may have left, and what only looks like it.
+func TestSweep(t *testing.T) {
+	dir := t.TempDir()
+	ended := exec.Command(os.Args[0], "-test.run", "^$")
+	if err := ended.Run(); err != nil {
+		t.Fatal(err)
+	}
+	dead, old := ended.Process.Pid, time.Now().Add(-time.Hour)
+	files := map[string]bool{ // whether they are to stay
+		temporaryName(dead, 1):                   false,
+		temporaryName(dead, 2):                   false,
+		temporaryName(os.Getpid(), 1):            false,
+		temporaryName(os.Getppid(), 1):           true, // still running
+		temporaryName(dead, 3) + ".pdf":          true,
+		fmt.Sprintf(".underlay-%d-0%d", dead, 4): true,
+		"guide.pdf":                              true,
+		"x" + temporaryName(dead, 5):             true,
+		temporaryName(dead, 6):                   true, // just written
+	}
+	for name := range files {
+		path := filepath.Join(dir, name)
+		if err := os.WriteFile(path, []byte("half"), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		if name == temporaryName(dead, 6) {
+			continue
+		}
+		if err := os.Chtimes(path, old, old); err != nil {
+			t.Fatal(err)
+		}
+	}
+	p, err := newPlace(filepath.Join(dir, "new.pdf"), "job.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := p.write(func(w io.Writer) error { _, err := io.WriteString(w, "whole"); return err }); err != nil {
+		t.Fatal(err)
+	}
+	for name, stays := range files {
+		if _, err := os.Lstat(filepath.Join(dir, name)); (err == nil) != stays {
+			t.Errorf("%s: %v; it is to stay: %v", name, err, stays)
+		}
 	}
 }
 

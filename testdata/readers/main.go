@@ -1,13 +1,15 @@
 // Readers holds what two PDF readers made of the same pages against each other: grey images
 // (PGM, raw) of the same names in two folders. Wherever one is dark, the other must have ink
-// within a dot.
+// within a dot; with -within 2, within two; with -one-way, only where the first is dark. It
+// ends with 1, and says where, if that is not so.
 //
-//	go run ./testdata/readers FOLDER FOLDER
+//	go run ./testdata/readers [-within DOTS] [-one-way] FOLDER FOLDER
 package main
 
 import (
 	"bufio"
 	"errors"
+	"flag"
 	"fmt"
 	"io"
 	"os"
@@ -16,14 +18,24 @@ import (
 )
 
 func main() {
-	if len(os.Args) != 3 {
+	var r rule
+	flag.IntVar(&r.within, "within", 1, "how many `dots` aside ink may be")
+	flag.BoolVar(&r.oneWay, "one-way", false, "the second images may have more on them")
+	flag.Parse()
+	if flag.NArg() != 2 {
 		fmt.Fprintln(os.Stderr, "write two folders of .pgm images")
 		os.Exit(2)
 	}
-	if err := compare(os.Args[1], os.Args[2]); err != nil {
+	if err := r.compare(flag.Arg(0), flag.Arg(1)); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
 	}
+}
+
+// rule is how close the pages must come.
+type rule struct {
+	within int
+	oneWay bool
 }
 
 // image is a grey page, a byte a dot: 0 is black.
@@ -42,7 +54,7 @@ const (
 // few is how many dots of a page may have none of the other: a line a millimetre long has six.
 const few = 2
 
-func compare(one, other string) error {
+func (r rule) compare(one, other string) error {
 	files, err := filepath.Glob(filepath.Join(one, "*.pgm"))
 	if err != nil {
 		return err
@@ -68,9 +80,9 @@ func compare(one, other string) error {
 		if err != nil {
 			return err
 		}
-		n, where, err := differ(a, b)
+		n, where, err := r.differ(a, b)
 		if err == nil && n > few {
-			err = fmt.Errorf("%d dark dots of one have no ink of the other within a dot; the last at %s", n, where)
+			err = fmt.Errorf("%d dark dots of one have no ink of the other near; the last at %s", n, where)
 		}
 		if err != nil {
 			wrong = append(wrong, fmt.Errorf("%s: %w", filepath.Base(file), err))
@@ -78,7 +90,8 @@ func compare(one, other string) error {
 		worst = max(worst, n)
 	}
 	if len(wrong) == 0 {
-		fmt.Printf("  %d pages agree to a dot; on the worst %d dots stand alone\n", len(files), worst)
+		fmt.Printf("    %s and %s: %d pages agree, dots apart at most %d; dots alone on the worst page: %d\n",
+			filepath.Base(one), filepath.Base(other), len(files), r.within, worst)
 	}
 	return errors.Join(wrong...)
 }
@@ -113,31 +126,39 @@ func read(file string) (image, error) {
 	return p, nil
 }
 
-// differ returns how many dark dots of either page have no ink of the other within one dot. A
-// page may be a dot wider or taller in one reader than in another, where its size is not a
-// whole number of dots.
-func differ(a, b image) (n int, where string, err error) {
+// differ returns how many dark dots of either page have no ink of the other near, and where the
+// last of them is. A page may be a dot wider or taller in one reader than in another, where its
+// size is not a whole number of dots.
+func (r rule) differ(a, b image) (n int, where string, err error) {
 	if far(a.w, b.w) || far(a.h, b.h) {
 		return 0, "", fmt.Errorf("%d x %d dots in one, %d x %d in the other", a.w, a.h, b.w, b.h)
 	}
-	for _, pair := range [2][2]image{{a, b}, {b, a}} {
-		for y := range pair[0].h {
-			for x := range pair[0].w {
-				if pair[0].dots[y*pair[0].w+x] <= dark && !pair[1].near(x, y) {
-					n++
-					where = fmt.Sprintf("%d, %d", x, y)
-				}
-			}
+	n, where = r.alone(a, b)
+	if !r.oneWay {
+		if m, at := r.alone(b, a); m > 0 {
+			n, where = n+m, at
 		}
 	}
 	return n, where, nil
 }
 
+func (r rule) alone(a, b image) (n int, where string) {
+	for y := range a.h {
+		for x := range a.w {
+			if a.dots[y*a.w+x] <= dark && !b.near(x, y, r.within) {
+				n++
+				where = fmt.Sprintf("%d, %d", x, y)
+			}
+		}
+	}
+	return n, where
+}
+
 func far(a, b int) bool { return a-b > 1 || b-a > 1 }
 
-func (p image) near(x, y int) bool {
-	for j := max(0, y-1); j <= min(p.h-1, y+1); j++ {
-		for i := max(0, x-1); i <= min(p.w-1, x+1); i++ {
+func (p image) near(x, y, within int) bool {
+	for j := max(0, y-within); j <= min(p.h-1, y+within); j++ {
+		for i := max(0, x-within); i <= min(p.w-1, x+within); i++ {
 			if p.dots[j*p.w+i] < ink {
 				return true
 			}
