@@ -35,6 +35,9 @@ func newArea(item *Item) (Area, bool) {
 		a.edge = a.Rect.Polygon().Path()
 		if item.Shape == "drum" {
 			a.around = item.Size.W
+			// The seam is no border.
+			r := a.Rect
+			a.edge = append(geometry.Line(r.Min, geometry.Pt(r.Max.X, r.Min.Y)), geometry.Line(geometry.Pt(r.Min.X, r.Max.Y), r.Max)...)
 		}
 		return a, a.Rect.W() > 0 && a.Rect.H() > 0
 	}

@@ -61,11 +61,6 @@ func (d Development) bounds(inner, outer geometry.Length) geometry.Rect {
 // Path returns the edge of the flat shade, clockwise as seen.
 func (d Development) Path() geometry.Path { return d.band(d.Inner, d.Outer) }
 
-// Arc returns the arc at a radius, from the left edge to the right.
-func (d Development) Arc(r geometry.Length) geometry.Path {
-	return geometry.Arc(d.Apex, r, 90+d.Angle/2, -d.Angle)
-}
-
 // band returns the edge of the part of the sector between two radii.
 func (d Development) band(inner, outer geometry.Length) geometry.Path {
 	piece := geometry.Arc(d.Apex, inner, 90+d.Angle/2, -d.Angle)[0]

@@ -202,7 +202,7 @@ func (d *document) checkSheets(ip *ItemPlan) error {
 	}
 	n, err := job.countSheets(ip)
 	if err != nil {
-		return Problems{job.problem(0, "%s", err)}
+		return Problems{job.problem(ip.Item.Line, "item %q: %s", ip.Item.Name, err)}
 	}
 	if len(d.places)+n <= mostSheets {
 		return nil

@@ -44,7 +44,7 @@ func (g *guide) drawCloth() {
 			g.Stroke(path, g.pens.hem)
 		}
 	}
-	if item.Border.Least() > 0 {
+	if item.Border != (geometry.Edges{}) {
 		g.Stroke(g.face.Item.Area.Path(), g.pens.border)
 	}
 	for _, z := range item.Zones {

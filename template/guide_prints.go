@@ -143,6 +143,20 @@ func (m marks) smaller(share geometry.Length) marks {
 	return m
 }
 
+// tries lists the marks as they are, then smaller, and last small and away from the middle.
+func (m marks) tries() []marks {
+	all := []marks{m, m.smaller(0.7), m.smaller(0.5), m.smaller(0.35)}
+	away := 3.2 * m.off // not half the way to the edge
+	for _, small := range all[2:] {
+		for _, d := range []geometry.Point{{X: away}, {X: -away}, {Y: away}, {Y: -away}} {
+			moved := small
+			moved.middle = m.middle.Add(d)
+			all = append(all, moved)
+		}
+	}
+	return all
+}
+
 // What is amiss with a place for the marks of a print, worst first.
 const (
 	onMarks    = 16 // the number on other marks
@@ -176,19 +190,19 @@ func (g *guide) amiss(print Print, number, arrow geometry.Rect) int {
 // each other leave no such side.
 func (g *guide) drawNumbers(p FacePass, pass int) {
 	full := arrangement(p.Pass, strconv.Itoa(p.First+len(p.Prints)-1))
-	sizes := []marks{full, full.smaller(0.7), full.smaller(0.5), full.smaller(0.35)}
+	tries := full.tries()
 	for i, print := range p.Prints {
 		text := strconv.Itoa(p.First + i)
 		var arrow geometry.Point
 		var number paper.Label
 		var m marks
 		least := math.MaxInt
-		for _, size := range sizes {
+		for _, try := range tries {
 			for k := range 4 {
-				at, label := size.places(print, text, (pass+k)%4)
-				wrong := g.amiss(print, label.Extent(), geometry.RectAround(at, geometry.Size{W: size.arrow, H: size.arrow}))
+				at, label := try.places(print, text, (pass+k)%4)
+				wrong := g.amiss(print, label.Extent(), geometry.RectAround(at, geometry.Size{W: try.arrow, H: try.arrow}))
 				if wrong < least {
-					least, m, arrow, number = wrong, size, at, label
+					least, m, arrow, number = wrong, try, at, label
 				}
 			}
 			if least < arrowOn {

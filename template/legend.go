@@ -22,7 +22,7 @@ func legendLines(job *Job, face FacePlan) []legendLine {
 		if item.Hem > 0 {
 			lines = append(lines, legendLine{p.hem, "hem"})
 		}
-		if item.Border.Least() > 0 {
+		if item.Border != (geometry.Edges{}) {
 			lines = append(lines, legendLine{p.border, "border line: no print beyond it"})
 		}
 		wood := false

@@ -14,23 +14,7 @@ func rings() repeat {
 	return repeat{
 		ways: func(l layout) ([]Choice, error) {
 			list, middle := l.setRings()
-			c := l.describe(Choice{Gap: l.leastGap()}, l.placeRings(list, middle))
-			c.RowCounts, c.ColumnCounts = nil, nil
-			for i, r := range list {
-				c.Runs = append(c.Runs, Run{fmt.Sprintf("ring %d", i+1), r.n, r.gap, r.radius})
-				if i == 0 {
-					c.Gap.Across = r.gap
-					c.Pitch = Spacing{l.cell.W + r.gap, l.cell.H + c.Gap.Down}
-				}
-				c.Gap.Across = min(c.Gap.Across, r.gap)
-				if i == 1 {
-					c.Pitch.Down = list[0].radius - r.radius
-				}
-			}
-			if middle {
-				c.Runs = append(c.Runs, Run{Name: "middle", Count: 1})
-			}
-			return []Choice{c}, nil
+			return []Choice{l.describeRings(list, middle)}, nil
 		},
 		place: func(l layout, _ Choice) []Site { return l.placeRings(l.setRings()) },
 		next:  []geometry.Site{{I: 1}},
@@ -39,6 +23,34 @@ func rings() repeat {
 			return []string{"a ring has no straight edge to stretch tape along: work from the marks on the guide"}
 		},
 	}
+}
+
+// describeRings says what the rings give, ring by ring.
+func (l layout) describeRings(list []ring, middle bool) Choice {
+	sites := l.placeRings(list, middle)
+	c := l.describe(Choice{Gap: l.leastGap()}, sites)
+	c.RowCounts, c.ColumnCounts = nil, nil
+	counts := make([]int, len(list)+2)
+	for _, s := range sites {
+		counts[s.Row]++
+	}
+	for i, r := range list {
+		if i == 0 {
+			c.Gap.Across = r.gap
+			c.Pitch = Spacing{l.cell.W + r.gap, l.cell.H + c.Gap.Down}
+		}
+		if i == 1 {
+			c.Pitch.Down = list[0].radius - r.radius
+		}
+		c.Gap.Across = min(c.Gap.Across, r.gap)
+		if n := counts[i+1]; n > 0 {
+			c.Runs = append(c.Runs, Run{fmt.Sprintf("ring %d", i+1), n, r.gap, r.radius})
+		}
+	}
+	if middle {
+		c.Runs = append(c.Runs, Run{Name: "middle", Count: 1})
+	}
+	return c
 }
 
 // ring is one ring: radius through the origins, prints, plain cloth between two of them.

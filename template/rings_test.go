@@ -46,6 +46,22 @@ func TestRingChords(t *testing.T) {
 	}
 }
 
+// TestCornerGap: the plain cloth between neighbours in a fan is what lies between their
+// outlines.
+func TestCornerGap(t *testing.T) {
+	random := rand.New(rand.NewPCG(2, 2))
+	for range 500 {
+		pick := func(low, high float64) geometry.Length { return geometry.Length(low + random.Float64()*(high-low)) }
+		block := []*Block{rectBlock(pick(10, 60), pick(10, 60)), roundBlock(pick(10, 60)), hexBlock(pick(10, 60)), leafBlock(pick(10, 60), pick(10, 60))}[random.IntN(4)]
+		r, a := block.Size.H/2+pick(1, 300), geometry.Angle(360)/geometry.Angle(2+random.IntN(30))
+		got := float64(newFan(block, []int{0}, 180).gap(r, a))
+		at := func(a geometry.Angle) printShape { return outlineAt(block, geometry.Pt(0, -r).Turn(a), a) }
+		if want := at(0).apart(at(a)); want > 1e-3 && math.Abs(got-want) > 1e-6 || want < -1e-3 && got > 0 {
+			t.Errorf("%s %v at %v, %v degrees apart: gap %v, measured %v", block.Shape, block.Size, r, a, got, want)
+		}
+	}
+}
+
 // TestRingsByHand: 500 across, border 20, block 40 x 50, gap 5. The outermost ring reaches 230:
 // r = sqrt(230^2 - 20^2) - 25 = 204.129. Corner gap at n = 25: 2 (179.129 sin 7.2 - 20 cos 7.2)
 // = 5.217 degrees; at 26 it is 3.48. The next reaches 204.129 - 25 - 5 = 174.129.
@@ -89,6 +105,17 @@ func TestRingsByHand(t *testing.T) {
 	pass.Rings = 2
 	if got := planned(t, roundItem(500, 20), pass).Choice().Runs; len(got) != 3 || got[2].Name != "middle" {
 		t.Errorf("two rings: %+v", got)
+	}
+}
+
+// TestRingsRoundAZone: prints over a zone are left out of their ring, the others stay.
+func TestRingsRoundAZone(t *testing.T) {
+	item := roundItem(500, 20)
+	item.Zones = []Zone{{"label", geometry.RectAt(geometry.Pt(240, 30), geometry.Size{W: 20, H: 10})}}
+	plan, all := planned(t, item, newPass(rectBlock(40, 50), "rings", 5)), planned(t, roundItem(500, 20), newPass(rectBlock(40, 50), "rings", 5))
+	runs, whole := plan.Choice().Runs, all.Choice().Runs
+	if runs[0].Count != whole[0].Count-1 || runs[1] != whole[1] || len(plan.Prints) != len(all.Prints)-1 {
+		t.Errorf("runs %+v, without the zone %+v", runs, whole)
 	}
 }
 

@@ -88,7 +88,7 @@ func TestNearMissesDone(t *testing.T) {
 	random := rand.New(rand.NewPCG(5, 5))
 	repeats := []string{"straight", "straight", "brick", "half-drop", "honeycomb"}
 	kinds := map[string]int{}
-	for range 250 {
+	for range 120 {
 		pick := func(low, high int) geometry.Length { return geometry.Length(low+random.IntN(high-low+1)) / 2 }
 		pass := newPass(rectBlock(pick(40, 160), pick(40, 160)), repeats[random.IntN(len(repeats))], pick(0, 6))
 		if pass.Repeat == "honeycomb" {
@@ -127,7 +127,7 @@ func TestNearMissesDone(t *testing.T) {
 		}
 	}
 	for _, kind := range []string{"cloth", "border", "gap", "block"} {
-		if kinds[kind] < 50 {
+		if kinds[kind] < 25 {
 			t.Errorf("only %d changes of the %s were tried", kinds[kind], kind)
 		}
 	}
@@ -142,7 +142,7 @@ func countAfter(t *testing.T, c changes, m NearMiss, kind string, d geometry.Len
 // as many prints, just out of it more, or they do not fit.
 func TestServesAll(t *testing.T) {
 	random := rand.New(rand.NewPCG(8, 2))
-	for range 200 {
+	for range 100 {
 		pick := func(low, high int) geometry.Length { return geometry.Length(low+random.IntN(high-low+1)) / 2 }
 		pass := newPass(rectBlock(pick(40, 160), pick(40, 160)), []string{"straight", "brick", "half-drop"}[random.IntN(3)], pick(0, 6))
 		pass.Step = []float64{0.5, 1.0 / 3}[random.IntN(2)]

@@ -22,21 +22,20 @@ func (t lattice) closing(l layout, most int) (n, multiple int, err error) {
 		}
 	}
 	n = most / multiple * multiple
-	switch {
-	case n > 0:
+	if n > 0 || most <= 0 {
 		return n, multiple, nil
-	case most <= 0:
-		return 0, multiple, nil
-	case multiple > turns && turns > 1:
-		err = fmt.Errorf("%s round, but this %s with its turns closes only with a multiple of %d; write a smaller block, fewer turns or repeat = \"brick\"",
-			counted(most, "print goes", "prints go"), l.pass.Repeat, multiple)
-	case multiple > turns:
-		err = fmt.Errorf("%s round, but this %s closes only with a multiple of %d; write a smaller block or repeat = \"brick\"",
-			counted(most, "print goes", "prints go"), l.pass.Repeat, multiple)
-	default:
-		err = fmt.Errorf("%s round, but a repeat with %d turns in a row closes only with a multiple of %d; write a smaller block or fewer turns",
-			counted(most, "print goes", "prints go"), turns, multiple)
 	}
+	what, write := fmt.Sprintf("a repeat with %d turns in a row", turns), " or fewer turns"
+	if multiple > turns {
+		what, write = "this "+l.pass.Repeat, ` or repeat = "brick"`
+		if turns > 1 {
+			what, write = what+" with its turns", `, fewer turns or repeat = "brick"`
+		} else if multiple > 2 {
+			write = `, step = "1/2" or repeat = "brick"`
+		}
+	}
+	err = fmt.Errorf("%s round, but %s closes only with a multiple of %d; write a smaller block%s",
+		counted(most, "print goes", "prints go"), what, multiple, write)
 	return 0, multiple, err
 }
 
@@ -65,13 +64,26 @@ func (t lattice) closingNotes(l layout, c Choice, most int) []string {
 		notes = append(notes, fmt.Sprintf("%s round; for the repeat to close, the %s is taken", counted(c.Columns, "print goes", "prints go"), gap))
 	}
 	if asked.Most < 0 && c.Gap.Across > geometry.Tolerance {
-		notes = append(notes, "the block is to lap, but to close the repeat it leaves plain cloth between prints; a block a little wider would join")
+		notes = append(notes, l.joiningNote(c, multiple))
 	}
 	if c.Seam > 0 {
 		notes = append(notes, fmt.Sprintf("%s across the seam: print each in two goes, one part at either edge of the flat shade",
 			counted(c.Seam, "print lies", "prints lie")))
 	}
 	return notes
+}
+
+// joiningNote says which blocks would lap round the shade, where this one is to lap and cannot.
+func (l layout) joiningNote(c Choice, multiple int) string {
+	text := "the block is to lap, but to close the repeat it leaves plain cloth between prints"
+	if l.area.around == 0 {
+		return text
+	}
+	wide := func(n int) string {
+		return l.units.Format(l.area.around/geometry.Length(n) - l.pass.Gap.Across.Least)
+	}
+	return fmt.Sprintf("%s; a block %s wide would join with %d round, one %s wide with %d", text,
+		wide(c.Columns), c.Columns, wide(c.Columns+multiple), c.Columns+multiple)
 }
 
 // errNoneRound is for a block that does not go round even once.

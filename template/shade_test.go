@@ -145,6 +145,17 @@ func TestDoesNotClose(t *testing.T) {
 	}
 }
 
+// TestLapRound: a block that is to lap round a shade is told which widths would.
+func TestLapRound(t *testing.T) {
+	// 720 round: 8 of 90 would touch; floor(720 / 86.5) = 8 of 87, 3 apart. To lap by 0.5 it
+	// takes 720 / 8 + 0.5, or 720 / 9 + 0.5.
+	plan := planned(t, drumItem(720, 200, 10), newPass(rectBlock(87, 60), "straight", -0.5))
+	want := "a block 90.5 mm wide would join with 8 round, one 80.5 mm wide with 9"
+	if c := plan.Choice(); c.Columns != 8 || !near(c.Gap.Across, 3) || !strings.Contains(strings.Join(plan.Notes, "\n"), want) {
+		t.Errorf("%d round, gap %v, notes %q", c.Columns, c.Gap, plan.Notes)
+	}
+}
+
 // TestDrumMiss: one more round by each change alone.
 func TestDrumMiss(t *testing.T) {
 	// 6 x 61 = 366 round: 7 take 427; 61 more round, 8.7142857 less of gap or block.

@@ -88,7 +88,7 @@ func (t lattice) sizes(l layout, c Choice) otherSizes {
 	for _, a := range []axis{across, down} {
 		isDown := len(s.misses) > 0
 		miss := now.miss(l, c, a, isDown)
-		both := a.borders[0] + a.borders[1]
+		both := a.borders[0] + a.borders[1] + a.inside
 		reach := extent.X
 		if isDown {
 			reach = extent.Y

@@ -1,0 +1,99 @@
+package template
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+)
+
+// hopelessJobs are jobs that can be read, and of which something cannot be worked out or drawn:
+// one for each thing that can be said of them, with what it is.
+func hopelessJobs() [][2]string {
+	block := func(name, size string) string {
+		return "[[block]]\nname = '" + name + "'\nprint = '" + size + "'\n"
+	}
+	item := func(size, border string) string {
+		return "[[item]]\nname = 'cushion'\nsize = '" + size + "'\nborder = '" + border + "'\n"
+	}
+	pass := func(block, rest string) string {
+		return "[[item.pass]]\nblock = '" + block + "'\n" + rest
+	}
+	const gap = "gap = '1 mm'\n"
+	const shade = "[[item]]\nname = 'lampshade'\nshape = 'drum'\naround = '300 mm'\nheight = '180 mm'\nborder = '10 mm'\n"
+	const cone = "[[item]]\nname = 'lampshade'\nshape = 'cone'\ntop = '15 cm'\nbottom = '25 cm'\nheight = '18 cm'\nborder = '10 mm'\n"
+	fern, acorn, wave := block("fern", "90 x 90 mm"), block("acorn", "30 x 30 mm"), block("wave", "60 x 40 mm")
+	dot := block("dot", "1 x 1 mm")
+	return [][2]string{
+		{"too wide and too high", fern + item("100 x 110 mm", "20 mm") + pass("fern", gap)},
+		{"too wide", fern + item("100 x 500 mm", "20 mm") + pass("fern", gap)},
+		{"too high", fern + item("500 x 100 mm", "20 mm") + pass("fern", gap)},
+		{"in inches", "units = 'in'\n" + fern + item("4 x 30 in", "1 in") + pass("fern", gap)},
+		{"not with that centring", fern + item("110 x 500 mm", "5 mm") + pass("fern", gap+"centre-across = 'joint'\n")},
+		{"nowhere whole", fern + "[[item]]\nname = 'stool top'\nshape = 'round'\nsize = '100 mm'\nborder = '4 mm'\n" + pass("fern", gap)},
+		{"zones everywhere", fern + item("20 x 20 cm", "10 mm") + "[[item.keep-clear]]\nname = 'pocket'\nat = '90 x 0 mm'\nsize = '20 x 200 mm'\n" +
+			"[[item.keep-clear]]\nname = 'patch'\nat = '0 x 90 mm'\nsize = '200 x 20 mm'\n" + pass("fern", gap)},
+		{"too many", dot + item("2 x 2 m", "0 mm") + pass("dot", "gap = '0 mm'\n")},
+		{"far too many", dot + item("20 x 20 m", "0 mm") + pass("dot", "gap = '0 mm'\n")},
+		{"too many together", dot + item("400 x 400 mm", "0 mm") + pass("dot", "gap = '0 mm'\n") + pass("dot", "gap = '0 mm'\nname = 'again'\n")},
+		{"no openings", fern + acorn + item("100 x 500 mm", "4 mm") + pass("fern", gap) + pass("acorn", "between = 'fern'\n")},
+		{"no openings at the edges either", fern + acorn + item("100 x 100 mm", "4 mm") + pass("fern", gap) + pass("acorn", "between = 'fern'\nopen-edges = true\n")},
+		{"beside the cloth", fern + acorn + item("20 x 20 cm", "50 mm") + pass("fern", gap) + pass("acorn", "on = 'fern'\noffset = '90 x 0 mm'\n")},
+		{"no room inside the frame", fern + acorn + item("230 x 230 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\n") + pass("acorn", gap)},
+		{"frame wider than the cloth", fern + item("110 x 500 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\n")},
+		{"frame on itself, down", fern + item("500 x 180 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\nsides = ['top', 'bottom']\n")},
+		{"frame on itself, across", fern + item("180 x 500 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\nsides = ['left', 'right']\n")},
+		{"rings too small", fern + "[[item]]\nname = 'stool top'\nshape = 'round'\nsize = '100 mm'\nborder = '20 mm'\n" + pass("fern", gap+"repeat = 'rings'\n")},
+		{"shade too narrow", block("wide", "400 x 40 mm") + shade + pass("wide", gap)},
+		{"shade, half-drop", block("half", "160 x 40 mm") + shade + pass("half", gap+"repeat = 'half-drop'\n")},
+		{"shade, turns", block("half", "160 x 160 mm") + shade + pass("half", gap+"turns = ['0 180']\n")},
+		{"shade, half-drop and turns", block("third", "90 x 90 mm") + shade + pass("third", gap+"repeat = 'half-drop'\nturns = ['0 180 180 0']\n")},
+		{"cone too low", block("tall", "30 x 170 mm") + cone + pass("tall", gap)},
+		{"two at once", fern + wave + item("100 x 100 mm", "10 mm") + pass("fern", gap) +
+			"[[item]]\nname = 'runner'\nsize = '50 x 900 mm'\nborder = '10 mm'\n" + pass("wave", gap)},
+		{"no pass", fern + item("50 x 50 cm", "25 mm")},
+		{"too many sheets", "[paper]\nsize = 'A6'\n" + fern + item("8 x 8 m", "25 mm") + pass("fern", gap)},
+		{"too many sheets of edges", "[paper]\nsize = 'A6'\nextent = 'edges'\n" + fern + item("50 x 50 m", "25 mm") + pass("fern", "gap = '10 m'\n")},
+		{"one sheet too long", "[paper]\nsize = 'one sheet'\n" + fern + item("50 x 1 m", "25 mm") + pass("fern", "gap = '5 m'\n")},
+	}
+}
+
+// TestPlanMessages compares what is said about jobs that cannot be worked out or drawn with
+// testdata/bad/plan-messages.txt.
+func TestPlanMessages(t *testing.T) {
+	var got strings.Builder
+	for _, j := range hopelessJobs() {
+		name, text := j[0], j[1]
+		job, err := ReadJob("nook.toml", []byte(text))
+		if err != nil {
+			t.Errorf("%s: the job cannot be read: %v", name, err)
+			continue
+		}
+		plan, err := NewPlan(job)
+		if err == nil {
+			_, _, err = plan.Document(UsualParts())
+		}
+		if err == nil {
+			t.Errorf("%s: the job is drawn", name)
+			continue
+		}
+		got.WriteString("# " + name + "\n" + err.Error() + "\n\n")
+		checkProblems(t, "nook.toml", err)
+		checkWords(t, err.Error())
+	}
+	golden := filepath.Join("..", "testdata", "bad", "plan-messages.txt")
+	if *update {
+		if err := os.WriteFile(golden, []byte(got.String()), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(golden)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); d != "" {
+		t.Errorf("messages differ (-want +got):\n%s", d)
+	}
+}
