@@ -12,7 +12,8 @@ import (
 // smallest height papers are read at.
 const nameRoom = 80 * geometry.Millimetre
 
-// Warnings says which names will not come out on the papers as they are written.
+// Warnings says what will not come out on the papers as it is written: names, and ticks where
+// there is no room for them.
 func (j *Job) Warnings() []string {
 	var warnings []string
 	seen := map[string]bool{}
@@ -49,6 +50,9 @@ func (j *Job) Warnings() []string {
 				check("the colour", c)
 			}
 		}
+	}
+	if least := tickClear + tickLength; j.Paper.Reach < least {
+		warnings = append(warnings, fmt.Sprintf("a reach of %s has no room for the ticks outside the cloth; write reach = \"25 mm\" to have them", j.Units.Format(j.Paper.Reach)))
 	}
 	return warnings
 }
