@@ -55,7 +55,7 @@ func sheetMap(job *Job, face FacePlan, drawing *paper.Drawing, sheets []paper.Sh
 		f.Points(number, []string{
 			"Lay the sheets out as in the picture. Each names its neighbours at its edges.",
 			"Cut a sheet along its line marked “cut”, away from the hand, on a mat.",
-			"Lay the cut edge on its neighbour’s grey line so that the crosses of both fall on each other. Tape it; go on row by row.",
+			"Lay the cut edge on its neighbour’s grey line so that " + meetWords(job) + ". Tape it; go on row by row.",
 			"Lay a straight edge along a line that runs over the joins: it must not bend.",
 		}[:joinSteps(job)])
 		if job.Paper.Extent == EdgesExtent {
@@ -65,6 +65,17 @@ func sheetMap(job *Job, face FacePlan, drawing *paper.Drawing, sheets []paper.Sh
 	f.Heading("The lines")
 	f.Figure(legendHeight(face, job), func(box geometry.Rect) []paper.View { return []paper.View{legend(job, face, box)} })
 	return f.Pages()
+}
+
+// leastCrossed is the least overlap that has room for crosses.
+const leastCrossed = 2 * geometry.Millimetre
+
+// meetWords says what falls on what where two sheets are laid right.
+func meetWords(job *Job) string {
+	if job.Paper.Overlap < leastCrossed {
+		return "the lines of both run on"
+	}
+	return "the crosses of both fall on each other"
 }
 
 // joinSteps is how many of the steps of joining go for a job: in a ring of sheets no line runs
