@@ -47,8 +47,11 @@ func (p Polygon) Move(d Point) Polygon {
 
 // Turn returns p turned by a about (0, 0).
 func (p Polygon) Turn(a Angle) Polygon {
-	q := make(Polygon, len(p))
-	for i, c := range p {
+	q := slices.Clone(p)
+	if a == 0 {
+		return q
+	}
+	for i, c := range q {
 		q[i] = c.Turn(a)
 	}
 	return q

@@ -1,10 +1,6 @@
 package paper
 
-import (
-	"math"
-
-	"underlay/geometry"
-)
+import "underlay/geometry"
 
 // board is a page on which signs are set down.
 type board struct {
@@ -18,7 +14,7 @@ type board struct {
 func (b *board) putFree(signs []Drawing, wishes ...wish) bool {
 	for _, w := range wishes {
 		for _, sign := range signs {
-			if p, ok := b.space.find(sign.Bounds.Size(), w, breath, 0); ok {
+			if p, ok := b.space.find(sign.Bounds.Size(), w, breath, false); ok {
 				return b.set(sign, p.at)
 			}
 		}
@@ -47,7 +43,7 @@ func (b *board) putGround(signs []Drawing, w wish) bool {
 	for _, sign := range signs {
 		size := sign.Bounds.Grow(ground).Size()
 		for _, lip := range b.lips {
-			p, ok := b.space.find(size, wish{w.within.Intersect(lip), w.near}, 0, math.MaxInt)
+			p, ok := b.space.find(size, wish{w.within.Intersect(lip), w.near}, 0, true)
 			if !ok {
 				continue
 			}
@@ -66,7 +62,7 @@ func (b *board) putAcross(signs []Drawing, within geometry.Rect) bool {
 	var best spot
 	which := -1
 	for i, sign := range signs {
-		p, ok := b.space.find(sign.Bounds.Size(), wish{within, within.Centre()}, ground, math.MaxInt)
+		p, ok := b.space.find(sign.Bounds.Size(), wish{within, within.Centre()}, ground, true)
 		if ok && (which < 0 || p.lines < best.lines) {
 			best, which = p, i
 		}

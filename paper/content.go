@@ -3,6 +3,7 @@ package paper
 import (
 	"math"
 	"strconv"
+	"unicode/utf16"
 
 	"underlay/geometry"
 )
@@ -23,6 +24,7 @@ type content struct {
 	inkSet       bool
 	bold         bool // the font; valid once fontSet
 	fontSet      bool
+	used         *lettersUsed
 }
 
 // Place returns where a point of the drawing lies on the page, from its top left corner.
@@ -60,6 +62,26 @@ func (c *content) op(operator string, numbers ...float64) {
 		c.number(x)
 	}
 	c.out = append(append(c.out, operator...), '\n')
+}
+
+// draw writes the view.
+func (c *content) draw() {
+	v := &c.view
+	marks := v.Marks
+	if marks == nil {
+		marks = everything(v.Drawing, v.Area)
+	}
+	c.open()
+	for _, i := range marks.Fills {
+		c.fill(v.Drawing.Fills[i])
+	}
+	for _, i := range marks.Strokes {
+		c.stroke(v.Drawing.Strokes[i])
+	}
+	for _, i := range marks.Labels {
+		c.label(v.Drawing.Labels[i])
+	}
+	c.shut()
 }
 
 // open begins the view: nothing drawn until shut shows outside its area.
@@ -171,12 +193,42 @@ func (c *content) stroke(s Stroke) {
 	}
 }
 
-// openText begins a label: what is written until shut, in type of one PDF unit at the origin,
-// comes out in its place and size.
-func (c *content) openText(l Label) {
+// label writes a line of text, in type of one PDF unit set in its place and size. The faces
+// are in the file such that a letter's code is its number in UTF-16.
+func (c *content) label(l Label) {
+	text, _ := Legible(l.Text)
+	if text == "" || l.Height <= 0 {
+		return
+	}
+	if !c.fontSet || c.bold != l.Bold {
+		c.out = append(append(append(c.out, '/'), fontName(l.Bold)...), " 1 Tf\n"...)
+		c.bold, c.fontSet = l.Bold, true
+	}
 	c.setInk(l.Ink)
 	c.op("q")
 	x, y := c.point(l.start())
 	size := float64(faceOf(l.Bold).em(l.Height)) * c.unit
 	c.op("cm", size*c.view.ScaleX, 0, 0, size*c.view.ScaleY, x, y)
+	c.out = append(c.out, "BT ("...)
+	for _, r := range text {
+		c.used.of(l.Bold).add(r)
+		for _, u := range utf16.AppendRune(nil, r) {
+			c.byte(byte(u >> 8))
+			c.byte(byte(u))
+		}
+	}
+	c.op(") Tj ET")
+	c.shut()
+}
+
+// byte writes a byte of a string in parentheses (ISO 32000-1, 7.3.4.2).
+func (c *content) byte(b byte) {
+	switch b {
+	case '(', ')', '\\':
+		c.out = append(c.out, '\\')
+	case '\r':
+		c.out = append(c.out, '\\')
+		b = 'r'
+	}
+	c.out = append(c.out, b)
 }

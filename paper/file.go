@@ -173,7 +173,33 @@ func (f pdfFile) content(o any) ([]byte, error) {
 		return nil, err
 	}
 	d, ok := found.(pdfDict)
-	if !ok || p == nil || !p.accept("stream") {
+	if !ok || p == nil {
+		return nil, errBroken
+	}
+	raw, err := f.stream(d, p)
+	if err != nil {
+		return nil, err
+	}
+	filter := d.get("Filter")
+	if a, ok := filter.(pdfArray); ok && len(a) == 1 {
+		filter = a[0]
+	}
+	switch filter {
+	case nil:
+		if len(raw) > maxContent {
+			return nil, errTooBig
+		}
+		return bytes.Clone(raw), nil
+	case pdfName("FlateDecode"):
+		return inflate(raw)
+	}
+	return nil, errResave
+}
+
+// stream returns the bytes, as they stand in the file, of the stream that goes on at p after
+// its dictionary d.
+func (f pdfFile) stream(d pdfDict, p *pdfParser) ([]byte, error) {
+	if !p.accept("stream") {
 		return nil, errBroken
 	}
 	if p.pos < len(p.b) && p.b[p.pos] == '\r' {
@@ -189,21 +215,7 @@ func (f pdfFile) content(o any) ([]byte, error) {
 	if err != nil || p.pos > len(p.b) || int(n) > len(p.b)-p.pos {
 		return nil, errBroken
 	}
-	raw := p.b[p.pos : p.pos+int(n)]
-	filter := d.get("Filter")
-	if a, ok := filter.(pdfArray); ok && len(a) == 1 {
-		filter = a[0]
-	}
-	switch filter {
-	case nil:
-		if len(raw) > maxContent {
-			return nil, errTooBig
-		}
-		return bytes.Clone(raw), nil
-	case pdfName("FlateDecode"):
-		return inflate(raw)
-	}
-	return nil, errResave
+	return p.b[p.pos : p.pos+int(n)], nil
 }
 
 func inflate(raw []byte) ([]byte, error) {

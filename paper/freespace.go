@@ -1,7 +1,7 @@
 package paper
 
 import (
-	"math"
+	"math/bits"
 
 	"underlay/geometry"
 )
@@ -9,151 +9,78 @@ import (
 // breath is the plain paper kept round what is put in a free place.
 const breath = 1 * geometry.Millimetre
 
-// mostCells bounds the raster of a page; larger pages get coarser cells.
-const mostCells = 200_000
-
-// space knows which places of a page are taken, on a raster of small cells: by lines, which
-// may be crossed where there is no other place, and by text, which may not.
+// space finds places on a page for signs: free ones, or such as cross few lines.
 type space struct {
-	area  geometry.Rect // of the page
-	cell  geometry.Length
-	w, h  int
-	marks []mark
-	// Summed-area tables, (w+1) x (h+1): how many cells above and to the left are taken.
-	lines, texts []int32
-	signs        []geometry.Rect // what was set down here since
+	raster
+	signs []geometry.Rect // what was set down here since
+	// What follows is worked out when it is asked for: the marks are all there by then.
+	scratch bitmap
+	sums    []int32 // how many cells with lines are above and to the left, (w+1) x (h+1)
+	summed  bool
 }
 
-type mark uint8
-
-const (
-	lineMark mark = 1 << iota
-	textMark
-)
-
-// newSpace returns the raster of a part of a page, nothing on it.
+// newSpace returns the space of a part of a page, nothing on it.
 func newSpace(area geometry.Rect) *space {
-	cell := max(1, geometry.Length(math.Sqrt(float64(area.W()*area.H())/mostCells)))
-	w, h := max(1, int(math.Ceil(float64(area.W()/cell)))), max(1, int(math.Ceil(float64(area.H()/cell))))
-	table := (w + 1) * (h + 1)
-	return &space{
-		area: area, cell: cell, w: w, h: h,
-		marks: make([]mark, w*h), lines: make([]int32, table), texts: make([]int32, table),
-	}
+	r := newRaster(area)
+	return &space{raster: r, scratch: newBitmap(r.w, r.h)}
 }
 
 // clear takes everything off.
 func (s *space) clear() {
-	clear(s.marks)
-	s.signs = s.signs[:0]
+	clear(s.lines.bits)
+	clear(s.texts.bits)
+	s.signs, s.summed = s.signs[:0], false
 }
 
-// markRect marks the cells r lies on, and tells whether there are any.
-func (s *space) markRect(r geometry.Rect, m mark) bool {
-	if !r.Touches(s.area) {
-		return false
-	}
-	c := s.reach(r)
-	for y := c.y0; y < c.y1; y++ {
-		for x := c.x0; x < c.x1; x++ {
-			s.marks[y*s.w+x] |= m
+// taken returns, until it is called again, the rows of cells from y0 up to, not including, y1
+// that hold text or, unless they may be crossed, lines.
+func (s *space) taken(y0, y1 int, across bool) bitmap {
+	m := s.scratch.rows(0, y1-y0)
+	copy(m.bits, s.texts.rows(y0, y1).bits)
+	if !across {
+		for i, b := range s.lines.rows(y0, y1).bits {
+			m.bits[i] |= b
 		}
 	}
-	return true
+	return m
 }
 
-// reach returns the cells that r lies on, at least one.
-func (s *space) reach(r geometry.Rect) (c cells) {
-	c.x0, c.x1 = s.along(r.Min.X-s.area.Min.X, r.Max.X-s.area.Min.X, s.w)
-	c.y0, c.y1 = s.along(r.Min.Y-s.area.Min.Y, r.Max.Y-s.area.Min.Y, s.h)
-	return c
-}
-
-// along returns the first of n cells that a length from the edge of the page lies on, and the
-// one after the last.
-func (s *space) along(from, to geometry.Length, n int) (int, int) {
-	const hair = 1e-6
-	a := int(math.Floor(float64(from/s.cell) + hair))
-	b := int(math.Ceil(float64(to/s.cell) - hair))
-	a = min(max(a, 0), n-1)
-	return a, min(max(b, a+1), n)
-}
-
-// markPath marks the cells a path runs over, each point of it put on the page by place, and
-// tells whether there are any.
-func (s *space) markPath(p geometry.Path, place func(geometry.Point) geometry.Point) bool {
-	met := false
-	for _, piece := range p {
-		points := flatten(piece)
-		if piece.Closed {
-			points = append(points, piece.Start)
-		}
-		for i, q := range points[1:] {
-			met = s.markLine(place(points[i]), place(q)) || met
-		}
-	}
-	return met
-}
-
-// markLine marks the cells the straight line from a to b runs over.
-func (s *space) markLine(a, b geometry.Point) bool {
-	t, u, ok := clipLine(a, b, s.area)
-	if !ok {
-		return false
-	}
-	from, to := between(a, b, t, s.area), between(a, b, u, s.area)
-	n := int(math.Ceil(float64(from.Distance(to) / (s.cell / 2))))
-	for i := range n + 1 {
-		p := from
-		if n > 0 {
-			p = from.Add(to.Sub(from).Mul(float64(i) / float64(n)))
-		}
-		x := min(max(int((p.X-s.area.Min.X)/s.cell), 0), s.w-1)
-		y := min(max(int((p.Y-s.area.Min.Y)/s.cell), 0), s.h-1)
-		s.marks[y*s.w+x] |= lineMark
-	}
-	return true
-}
-
-// sum makes the tables; it goes after the marking and before the asking.
+// sum makes the sums.
 func (s *space) sum() {
+	if s.summed {
+		return
+	}
 	w := s.w + 1
+	if s.sums == nil {
+		s.sums = make([]int32, w*(s.h+1))
+	}
 	for y := range s.h {
-		marks := s.marks[y*s.w : (y+1)*s.w]
-		up, here := s.lines[y*w+1:(y+1)*w], s.lines[(y+1)*w+1:(y+2)*w]
-		textUp, textHere := s.texts[y*w+1:(y+1)*w], s.texts[(y+1)*w+1:(y+2)*w]
-		var line, text int32
-		for x, m := range marks {
-			line += int32(m & lineMark)
-			text += int32(m & textMark / textMark)
-			here[x] = up[x] + line
-			textHere[x] = textUp[x] + text
+		row, up, here := s.lines.row(y), s.sums[y*w+1:(y+1)*w], s.sums[(y+1)*w+1:(y+2)*w]
+		var n int32
+		for x := range here {
+			n += int32(row[x/64] >> (x % 64) & 1)
+			here[x] = up[x] + n
 		}
 	}
-}
-
-// cells is a rectangle of cells: from x0, y0 up to, not including, x1, y1.
-type cells struct{ x0, y0, x1, y1 int }
-
-func (s *space) count(table []int32, c cells) int32 {
-	w := s.w + 1
-	return table[c.y1*w+c.x1] - table[c.y0*w+c.x1] - table[c.y1*w+c.x0] + table[c.y0*w+c.x0]
+	s.summed = true
 }
 
 // crossed returns how many cells of r hold lines; ok is false where r meets text, or a sign
 // set down before.
 func (s *space) crossed(r geometry.Rect) (n int, ok bool) {
 	c := s.reach(r)
-	return int(s.count(s.lines, c)), s.count(s.texts, c) == 0 && !s.onSign(r)
+	_, met := s.signOn(r)
+	return s.lines.count(c), s.texts.count(c) == 0 && !met
 }
 
-func (s *space) onSign(r geometry.Rect) bool {
+// signOn returns a sign that r lies on, if there is one.
+func (s *space) signOn(r geometry.Rect) (sign geometry.Rect, met bool) {
 	for _, t := range s.signs {
 		if r.Overlaps(t) {
-			return true
+			return t, true
 		}
 	}
-	return false
+	return geometry.Rect{}, false
 }
 
 // wish is where a sign is wanted: in a part of the page, as close to a point of it as can be.
@@ -169,64 +96,89 @@ type spot struct {
 	far   geometry.Length
 }
 
-// find looks for a place of the given size, with room round it, that has no text and at most
-// so many cells with lines; of those the one with fewest, then the nearest to what is wished.
-func (s *space) find(size geometry.Size, w wish, room geometry.Length, most int) (best spot, ok bool) {
+// better tells whether a is better than b: it crosses fewer lines, or is nearer.
+func (a spot) better(b spot) bool {
+	return a.lines < b.lines || a.lines == b.lines && a.far < b.far
+}
+
+// find looks for a place of the given size, with room round it, that has no text and, unless
+// it may go across them, no lines: of those the one with fewest lines, then the nearest to
+// what is wished.
+func (s *space) find(size geometry.Size, w wish, room geometry.Length, across bool) (best spot, ok bool) {
 	within := w.within.Intersect(s.area)
 	if within.W() < size.W-geometry.Tolerance || within.H() < size.H-geometry.Tolerance {
 		return spot{}, false
 	}
 	xs := s.stops(within.Min.X, within.Max.X, size.W, w.near.X, s.area.Min.X, room, s.w)
 	ys := s.stops(within.Min.Y, within.Max.Y, size.H, w.near.Y, s.area.Min.Y, room, s.h)
+	// How many cells it lies on; a row or column more or less at the last of the places.
+	w0, h0 := xs[0].to-xs[0].from, ys[0].to-ys[0].from
+	if across {
+		s.sum()
+	}
+	top, bottom := ys[0].from, ys[len(ys)-1].to
+	shut := s.taken(top, bottom, across)
+	shut.smearDown(h0)
+	shut.smearAcross(w0)
 	for _, y := range ys {
 		if ok && best.lines == 0 && y.far >= best.far {
 			continue
 		}
+		row := shut.row(y.from - top)
 		for i := 0; i < len(xs); i++ {
-			x := xs[i]
-			far := x.far + y.far
-			if ok && best.lines == 0 && far >= best.far {
-				continue
-			}
+			x := &xs[i]
 			c := cells{x.from, y.from, x.to, y.to}
-			lines, texts := s.count(s.lines, c), s.count(s.texts, c)
-			limit := most
-			if ok {
-				limit = min(most, best.lines)
+			usual := x.to-x.from == w0 && y.to-y.from == h0
+			if word := row[x.from/64] >> (x.from % 64); usual && word&1 != 0 {
+				// On to the next cell that is open, or beyond this word.
+				i += max(0, min(bits.TrailingZeros64(^word), 64-x.from%64, len(xs)-i-1)-1)
+				continue
 			}
-			if int(lines) > limit || texts > 0 {
-				// Every place that takes in the cells from here on has too much as well.
-				last := s.blocked(c, limit)
-				for i+1 < len(xs) && xs[i+1].from <= last {
-					i++
+			here := spot{geometry.Point{X: x.at, Y: y.at}, 0, x.far + y.far}
+			if across {
+				if here.lines = s.linesIn(c); ok && here.lines > best.lines {
+					i += max(0, min(s.surplus(c, best.lines)-x.from, len(xs)-i-2))
+					continue
 				}
+			}
+			if ok && !here.better(best) || !usual && !s.open(c, across) {
 				continue
 			}
-			if ok && int(lines) == best.lines && far >= best.far {
+			if sign, met := s.signOn(geometry.RectAt(here.at, size).Grow(room)); met {
+				// On to the next place to the right of that.
+				i += max(0, min(int((sign.Max.X+room-x.at)/s.cell), len(xs)-i-1)-1)
 				continue
 			}
-			at := geometry.Point{X: x.at, Y: y.at}
-			if !s.onSign(geometry.RectAt(at, size).Grow(room)) {
-				best, ok = spot{at, int(lines), far}, true
-			}
+			best, ok = here, true
 		}
 	}
 	return best, ok
 }
 
-// blocked returns the last column of c from which on c holds text, or more than limit cells
-// with lines. It holds so many in all.
-func (s *space) blocked(c cells, limit int) int {
-	low, high := c.x0, c.x1 // from low on it is too much, from high on it is not
+// surplus returns the last column of c from which on more than limit cells of it hold lines,
+// as do more than that from its first.
+func (s *space) surplus(c cells, limit int) int {
+	low, high := c.x0, c.x1 // from low on there are more, from high on there are not
 	for high-low > 1 {
 		c.x0 = (low + high) / 2
-		if int(s.count(s.lines, c)) > limit || s.count(s.texts, c) > 0 {
+		if s.linesIn(c) > limit {
 			low = c.x0
 		} else {
 			high = c.x0
 		}
 	}
 	return low
+}
+
+// linesIn returns how many cells of c hold lines.
+func (s *space) linesIn(c cells) int {
+	top, bottom := s.sums[c.y0*(s.w+1):], s.sums[c.y1*(s.w+1):]
+	return int(bottom[c.x1] - bottom[c.x0] - top[c.x1] + top[c.x0])
+}
+
+// open tells whether no cell of c holds text or, unless they may be crossed, lines.
+func (s *space) open(c cells, across bool) bool {
+	return s.texts.count(c) == 0 && (across || s.lines.count(c) == 0)
 }
 
 // stop is a place to try along one axis: where the sign would begin, the cells it would lie

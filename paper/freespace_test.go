@@ -36,9 +36,8 @@ func TestFindAgainstLookingAtEverything(t *testing.T) {
 		for range r.IntN(6) {
 			b := geometry.RectAt(anywhere(), geometry.Size{W: 12, H: 4})
 			boxes = append(boxes, b)
-			s.markRect(b, textMark)
+			s.markText(b)
 		}
-		s.sum()
 		free := func(b geometry.Rect) bool {
 			for _, l := range lines {
 				if _, _, ok := clipLine(l[0], l[1], b); ok {
@@ -54,7 +53,7 @@ func TestFindAgainstLookingAtEverything(t *testing.T) {
 		}
 		size := geometry.Size{W: geometry.Length(4 + r.IntN(70)), H: geometry.Length(3 + r.IntN(30))}
 		w := wish{area, area.Min}
-		got, ok := s.find(size, w, breath, 0)
+		got, ok := s.find(size, w, breath, false)
 		if ok {
 			found++
 			// Marking goes by steps of half a cell: a line may cut a corner of a cell unmarked.
@@ -95,17 +94,16 @@ func TestFindCrossesFewestLinesAndNoText(t *testing.T) {
 			s.markPath(geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, 60)), same)
 		}
 	}
-	s.markRect(geometry.RectAt(geometry.Pt(75, 0), geometry.Size{W: 25, H: 60}), textMark)
-	s.sum()
-	if _, ok := s.find(geometry.Size{W: 12, H: 5}, wish{area, area.Min}, 0, 0); ok {
+	s.markText(geometry.RectAt(geometry.Pt(75, 0), geometry.Size{W: 25, H: 60}))
+	if _, ok := s.find(geometry.Size{W: 12, H: 5}, wish{area, area.Min}, 0, false); ok {
 		t.Error("a free place where there is none")
 	}
-	got, ok := s.find(geometry.Size{W: 12, H: 5}, wish{area, area.Min}, 0, math.MaxInt)
+	got, ok := s.find(geometry.Size{W: 12, H: 5}, wish{area, area.Min}, 0, true)
 	if !ok || got.at.X < 56 || got.at.X > 63 || got.at.Y != 0 {
 		t.Errorf("put at %v, %v", got, ok)
 	}
 	s.signs = append(s.signs, geometry.RectAt(geometry.Pt(50, 0), geometry.Size{W: 20, H: 30}))
-	if got, ok = s.find(geometry.Size{W: 12, H: 5}, wish{area, area.Min}, 0, math.MaxInt); !ok || got.at.Y < 30 {
+	if got, ok = s.find(geometry.Size{W: 12, H: 5}, wish{area, area.Min}, 0, true); !ok || got.at.Y < 30 {
 		t.Errorf("put at %v, %v, on a sign", got, ok)
 	}
 }

@@ -2,6 +2,10 @@ package paper
 
 import (
 	"fmt"
+	"runtime"
+	"sync"
+
+	"golang.org/x/sync/errgroup"
 
 	"underlay/geometry"
 )
@@ -34,25 +38,33 @@ func Sheets(d *Drawing, t Tiling, strip Strip) ([]Sheet, []Page) {
 	for i, s := range t.Sheets {
 		areas[i] = s.Area
 	}
-	d = settle(d, areas)
-	// All pages of a tiling are alike, so one raster serves them all.
-	sp := newSpace(t.Sheets[0].Usable())
+	d, split := settle(d, areas)
 	subsets := map[string]*Subset{}
-	for i, subset := range Split(d, areas) {
+	for i, subset := range split {
 		subsets[t.Sheets[i].Name] = subset
 	}
 	t = t.Without(func(s Sheet) bool { return !s.shows(d, subsets[s.Name]) })
-	f := furnisher{tiling: t, strip: strip, crosses: map[joinEdge][]geometry.Point{}}
+	f := newFurnisher(t, strip)
+	// All pages of a tiling are alike, so one raster serves one after the other.
+	spaces := sync.Pool{New: func() any { return newSpace(t.Sheets[0].Usable()) }}
 	pages := make([]Page, len(t.Sheets))
+	var work errgroup.Group
+	work.SetLimit(runtime.GOMAXPROCS(0))
 	for i, s := range t.Sheets {
-		sp.clear()
-		sp.markGuide(d, subsets[s.Name], s)
-		furniture := f.furnish(s, sp)
-		pages[i] = Page{Size: s.Page, Views: []View{
-			{Drawing: d, Area: s.Area, At: s.At, ScaleX: s.ScaleX, ScaleY: s.ScaleY, Marks: subsets[s.Name]},
-			pageView(furniture),
-		}}
+		work.Go(func() error {
+			sp := spaces.Get().(*space)
+			defer spaces.Put(sp)
+			sp.clear()
+			sp.markGuide(d, subsets[s.Name], s)
+			furniture := f.furnish(s, sp)
+			pages[i] = Page{Size: s.Page, Views: []View{
+				{Drawing: d, Area: s.Area, At: s.At, ScaleX: s.ScaleX, ScaleY: s.ScaleY, Marks: subsets[s.Name]},
+				pageView(furniture),
+			}}
+			return nil
+		})
 	}
+	work.Wait() // none of them fails
 	return t.Sheets, pages
 }
 
@@ -73,27 +85,55 @@ func (s *space) markGuide(d *Drawing, subset *Subset, sheet Sheet) {
 	for _, i := range subset.Fills {
 		path := d.Fills[i].Path
 		if b := sheet.rectOnPage(path.Bounds()); max(b.W(), b.H()) <= smallFill {
-			s.markRect(b, textMark)
+			s.markText(b)
 		} else {
 			s.markPath(path, sheet.OnPage)
 		}
 	}
 	for _, i := range subset.Labels {
-		s.markRect(sheet.rectOnPage(d.Labels[i].Extent()), textMark)
+		s.markText(sheet.rectOnPage(d.Labels[i].Extent()))
 	}
 }
 
-// joinEdge is a join, named by the sheet on its left or above it.
-type joinEdge struct {
-	sheet string
-	side  side // right or bottom
+// furnisher makes the furniture of the sheets of a tiling, of several at once.
+type furnisher struct {
+	tiling Tiling
+	strip  Strip
+	joined map[string]*joined // by the sheet's name
 }
 
-// furnisher makes the furniture of one sheet after another, by rows.
-type furnisher struct {
-	tiling  Tiling
-	strip   Strip
-	crosses map[joinEdge][]geometry.Point // in the layout's frame
+// joined is where the crosses stand on the joins that a sheet chooses for itself and the
+// neighbour there, in the layout's frame.
+type joined struct {
+	chosen        chan struct{} // closed when they are
+	right, bottom []geometry.Point
+}
+
+func newFurnisher(t Tiling, strip Strip) furnisher {
+	f := furnisher{t, strip, map[string]*joined{}}
+	for _, s := range t.Sheets {
+		f.joined[s.Name] = &joined{chosen: make(chan struct{})}
+	}
+	return f
+}
+
+// crosses returns where the crosses stand on the sheet's join to a neighbour. On the left and
+// at the top it waits for the neighbour to choose: sheets are begun by rows, from the left.
+func (f furnisher) crosses(s Sheet, e side, neighbour string, sp *space) []geometry.Point {
+	own, other := f.joined[s.Name], f.joined[neighbour]
+	switch e {
+	case leftSide:
+		<-other.chosen
+		return other.right
+	case topSide:
+		<-other.chosen
+		return other.bottom
+	case rightSide:
+		own.right = s.crossSpots(e, f.tiling.Overlap, sp)
+		return own.right
+	}
+	own.bottom = s.crossSpots(e, f.tiling.Overlap, sp)
+	return own.bottom
 }
 
 // furnish returns the furniture of one sheet; sp holds what it shows of the guide.
@@ -123,28 +163,22 @@ func (f furnisher) furnish(s Sheet, sp *space) *Drawing {
 
 // drawJoins draws the lines and crosses of the sheet's joins and marks them on the space.
 func (f furnisher) drawJoins(b *board, s Sheet) {
-	b.space.sum()
 	arm := crossReach(f.tiling.Overlap)
+	var joins []side
 	for _, e := range []side{leftSide, topSide, rightSide, bottomSide} {
 		neighbour := s.neighbour(e)
 		if neighbour == "" {
 			continue
 		}
-		var spots []geometry.Point
-		switch e {
-		case leftSide:
-			spots = f.crosses[joinEdge{neighbour, rightSide}]
-		case topSide:
-			spots = f.crosses[joinEdge{neighbour, bottomSide}]
-		default:
-			spots = s.crossSpots(e, f.tiling.Overlap, b.space)
-			f.crosses[joinEdge{s.Name, e}] = spots
-		}
-		for _, p := range spots {
+		joins = append(joins, e)
+		for _, p := range f.crosses(s, e, neighbour, b.space) {
 			path := cross(p, arm).Map(s.OnPage)
 			b.drawing.Stroke(path, crossPen)
 			b.space.signs = append(b.space.signs, path.Bounds())
 		}
+	}
+	close(f.joined[s.Name].chosen)
+	for _, e := range joins {
 		from, to := s.joinLine(e)
 		pen := coverPen
 		if e.cut() {
@@ -156,7 +190,6 @@ func (f furnisher) drawJoins(b *board, s Sheet) {
 			b.lips = append(b.lips, lip)
 		}
 	}
-	b.space.sum()
 }
 
 // putName puts the sheet's name somewhere, whatever else there is.

@@ -34,27 +34,19 @@ func WritePDF(w io.Writer, doc Document) error {
 				i+1, s.page.Size.W, s.page.Size.H)
 		}
 	}
-	pdf := newWriter(doc, leaves)
-	for i, s := range leaves {
-		pdf.SetPage(i + 1)
-		for _, v := range s.page.Views {
-			pdf.draw(v, s)
-		}
-	}
-	var out bytes.Buffer
-	if err := pdf.Output(&out); err != nil {
-		return fmt.Errorf("writing the PDF: %w", err)
-	}
-	file := out.Bytes()
-	if doc.Date.IsZero() {
-		blankDates(file)
-	}
-	file, err := amend(file, doc.Attachment, leaves)
+	contents, used, err := packContents(leaves)
 	if err != nil {
 		return fmt.Errorf("writing the PDF: %w", err)
 	}
-	_, err = w.Write(file)
-	return err
+	file, err := skeleton(doc, leaves, used)
+	if err != nil {
+		return fmt.Errorf("writing the PDF: %w", err)
+	}
+	all, err := assemble(file, doc.Attachment, leaves, contents)
+	if err != nil {
+		return fmt.Errorf("writing the PDF: %w", err)
+	}
+	return all.write(w)
 }
 
 // leaf is a page with what the list of contents says of it.
@@ -101,19 +93,15 @@ func flattenParts(leaves []leaf, parts []Part, level int) []leaf {
 	return leaves
 }
 
-// writer writes pages with fpdf, in PDF units, and remembers what fpdf does not.
-type writer struct {
-	*fpdf.Fpdf
-	height float64 // of the page added last, which fpdf takes for that of all
-	faces  map[string]bool
-}
-
-// newWriter returns a writer that has all the pages, still blank, and the list of contents.
-func newWriter(doc Document, leaves []leaf) *writer {
+// skeleton returns a PDF made with fpdf: pages of the right sizes with nothing on them yet,
+// the list of contents, and the faces, cut down to the letters used. (The last page has all
+// those letters on it: that is how fpdf gets to know them.)
+func skeleton(doc Document, leaves []leaf, used lettersUsed) ([]byte, error) {
 	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "pt", OrientationStr: "P", Size: leaves[0].size()})
 	pdf.SetMargins(0, 0, 0)
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetCatalogSort(true)
+	pdf.SetCompression(false) // see assemble
 	pdf.SetTitle(textString(doc.Title), false)
 	pdf.SetProducer("underlay", false)
 	pdf.SetCreator("underlay", false)
@@ -137,58 +125,30 @@ func newWriter(doc Document, leaves []leaf) *writer {
 			pdf.Bookmark(textString(e.name), e.level, y)
 		}
 	}
-	return &writer{Fpdf: pdf, height: last, faces: map[string]bool{}}
+	for _, bold := range []bool{false, true} {
+		if text := used.of(bold).String(); text != "" {
+			// fpdf writes into the bytes it is given.
+			pdf.AddUTF8FontFromBytes(fontName(bold), "", bytes.Clone(faceOf(bold).ttf))
+			pdf.SetFont(fontName(bold), "", 1)
+			pdf.Text(0, 0, text)
+		}
+	}
+	var out bytes.Buffer
+	if err := pdf.Output(&out); err != nil {
+		return nil, err
+	}
+	if doc.Date.IsZero() {
+		blankDates(out.Bytes())
+	}
+	return out.Bytes(), nil
 }
 
-// draw draws a view on the current page, which is s.
-func (w *writer) draw(v View, s leaf) {
-	marks := v.Marks
-	if marks == nil {
-		marks = everything(v.Drawing, v.Area)
+// fontName is what a page's content calls a face.
+func fontName(bold bool) string {
+	if bold {
+		return "bold"
 	}
-	c := &content{view: v, unit: pointsPerMM / float64(s.unit()), height: s.size().Ht}
-	c.open()
-	for _, i := range marks.Fills {
-		c.fill(v.Drawing.Fills[i])
-	}
-	for _, i := range marks.Strokes {
-		c.stroke(v.Drawing.Strokes[i])
-	}
-	for _, i := range marks.Labels {
-		w.label(c, v.Drawing.Labels[i])
-	}
-	c.shut()
-	w.flush(c)
-}
-
-func (w *writer) flush(c *content) {
-	w.RawWriteBuf(bytes.NewReader(c.out))
-	c.out = c.out[:0]
-}
-
-func (w *writer) label(c *content, l Label) {
-	text, _ := Legible(l.Text)
-	if text == "" || l.Height <= 0 {
-		return
-	}
-	style := ""
-	if l.Bold {
-		style = "B"
-	}
-	if !w.faces[style] {
-		// fpdf writes into the bytes it is given.
-		w.AddUTF8FontFromBytes("go", style, bytes.Clone(faceOf(l.Bold).ttf))
-		w.faces[style] = true
-	}
-	if !c.fontSet || c.bold != l.Bold {
-		w.flush(c)
-		w.SetFont("go", style, 1)
-		c.bold, c.fontSet = l.Bold, true
-	}
-	c.openText(l)
-	w.flush(c)
-	w.Text(0, w.height, text)
-	c.shut()
+	return "regular"
 }
 
 // textString returns s as a PDF text string (ISO 32000-1, 7.9.2.2): as it is where it is all

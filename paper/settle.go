@@ -8,11 +8,13 @@ import (
 
 // settle returns d with every label that would lie wholly on no sheet moved, by the least
 // that does it, onto a sheet that holds its middle: clear of other labels, where a way of a
-// few rows of text leads to such a place. A label larger than a sheet stays.
-func settle(d *Drawing, areas []geometry.Rect) *Drawing {
-	lost := Lost(d, Split(d, areas))
+// few rows of text leads to such a place. A label larger than a sheet stays. It returns what
+// each sheet then shows as well.
+func settle(d *Drawing, areas []geometry.Rect) (*Drawing, []*Subset) {
+	subsets := Split(d, areas)
+	lost := Lost(d, subsets)
 	if len(lost) == 0 {
-		return d
+		return d, subsets
 	}
 	moved := *d
 	moved.Labels = append([]Label(nil), d.Labels...)
@@ -46,7 +48,7 @@ func settle(d *Drawing, areas []geometry.Rect) *Drawing {
 		l.At = l.At.Add(best)
 		s.put(box.Move(best))
 	}
-	return &moved
+	return &moved, Split(&moved, areas)
 }
 
 // waysOnto lists ways that take a box wholly onto a sheet that holds its middle: the least,

@@ -43,7 +43,7 @@ func TestLabelsAcrossAJoinMoveOntoASheet(t *testing.T) {
 			{Text: "before", At: geometry.Pt(20, 20), Height: 5},
 			{Text: "Heron", At: c.at, Height: 5, Bold: true},
 		}}
-		got := settle(d, twoSheets())
+		got, _ := settle(d, twoSheets())
 		if d.Labels[1].At != c.at {
 			t.Errorf("%s: the drawing given was changed", c.name)
 		}
@@ -70,7 +70,7 @@ func TestLabelsDoNotMoveOntoOthers(t *testing.T) {
 		"something above and below": {beside(100-w, 40), beside(96+w, 40), beside(100-w, 36), beside(96+w, 36)},
 		"another that moves":        {{Text: "column moved 11", At: geometry.Pt(98, 41), Height: 3.5}},
 	} {
-		got := settle(&Drawing{Labels: append([]Label{moving}, others...)}, twoSheets())
+		got, _ := settle(&Drawing{Labels: append([]Label{moving}, others...)}, twoSheets())
 		for i, l := range got.Labels {
 			if lost := Lost(got, Split(got, twoSheets())); len(lost) > 0 {
 				t.Errorf("%s: %v are on no sheet", name, lost)
@@ -105,7 +105,7 @@ func TestSettledAgainstEverySheet(t *testing.T) {
 			}
 			d.Write(Label{Text: words, At: randomPoint(r, 4*30-2*overlap), Height: 2.5, Bold: i%2 == 0, Anchor: Anchor(i % 9)})
 		}
-		got := settle(d, areas)
+		got, _ := settle(d, areas)
 		moved := 0
 		for i, l := range d.Labels {
 			box := l.Extent()

@@ -9,9 +9,9 @@ func CountShown(d *Drawing, t Tiling) int {
 	for i, s := range t.Sheets {
 		areas[i] = s.Area
 	}
-	d = settle(d, areas)
+	d, subsets := settle(d, areas)
 	n := 0
-	for i, subset := range Split(d, areas) {
+	for i, subset := range subsets {
 		if t.Sheets[i].shows(d, subset) {
 			n++
 		}

@@ -6,22 +6,41 @@ import (
 	"underlay/geometry"
 )
 
-// crowd remembers what stands on a drawing, so that no text is put on text.
+// crowd remembers what stands on a drawing, so that no text is put on text. What stands in it
+// is found by squares of the area it is made for; what lies beyond it counts to the squares
+// along its edge.
 type crowd struct {
-	cell  geometry.Length
-	boxes map[[2]int][]geometry.Rect
+	area          geometry.Rect
+	side          geometry.Length // of a square
+	columns, rows int
+	squares       []int32 // by rows: the first of its boxes, counted from 1; 0: none
+	boxes         []crowdBox
 }
 
-func newCrowd() *crowd {
-	return &crowd{cell: 4 * geometry.Millimetre, boxes: map[[2]int][]geometry.Rect{}}
+// crowdBox is a box in a square, and which is the next there.
+type crowdBox struct {
+	box  geometry.Rect
+	next int32
 }
 
-// cells calls visit for each cell that r touches, until it returns false.
-func (c *crowd) cells(r geometry.Rect, visit func(k [2]int) bool) {
-	at := func(l geometry.Length) int { return int(math.Floor(float64(l / c.cell))) }
-	for x := at(r.Min.X); x <= at(r.Max.X); x++ {
-		for y := at(r.Min.Y); y <= at(r.Max.Y); y++ {
-			if !visit([2]int{x, y}) {
+// newCrowd returns a crowd of nobody yet.
+func newCrowd(area geometry.Rect) *crowd {
+	const least, most = 4 * geometry.Millimetre, 1 << 16 // of a square's side, of squares
+	side := max(least, geometry.Length(math.Sqrt(float64(area.W()*area.H())/most)))
+	c := &crowd{area: area, side: side}
+	c.columns, c.rows = int(area.W()/side)+1, int(area.H()/side)+1
+	c.squares = make([]int32, c.columns*c.rows)
+	return c
+}
+
+// near calls visit for each square that r touches, until it returns false.
+func (c *crowd) near(r geometry.Rect, visit func(square *int32) bool) {
+	at := func(l geometry.Length, n int) int { return min(max(int(l/c.side), 0), n-1) }
+	x0, x1 := at(r.Min.X-c.area.Min.X, c.columns), at(r.Max.X-c.area.Min.X, c.columns)
+	y0, y1 := at(r.Min.Y-c.area.Min.Y, c.rows), at(r.Max.Y-c.area.Min.Y, c.rows)
+	for y := y0; y <= y1; y++ {
+		for x := x0; x <= x1; x++ {
+			if !visit(&c.squares[y*c.columns+x]) {
 				return
 			}
 		}
@@ -31,9 +50,9 @@ func (c *crowd) cells(r geometry.Rect, visit func(k [2]int) bool) {
 // free tells whether nothing stands in r.
 func (c *crowd) free(r geometry.Rect) bool {
 	free := true
-	c.cells(r, func(k [2]int) bool {
-		for _, b := range c.boxes[k] {
-			free = free && !b.Overlaps(r)
+	c.near(r, func(square *int32) bool {
+		for i := *square; i > 0 && free; i = c.boxes[i-1].next {
+			free = !c.boxes[i-1].box.Overlaps(r)
 		}
 		return free
 	})
@@ -42,8 +61,9 @@ func (c *crowd) free(r geometry.Rect) bool {
 
 // take marks r as taken.
 func (c *crowd) take(r geometry.Rect) {
-	c.cells(r, func(k [2]int) bool {
-		c.boxes[k] = append(c.boxes[k], r)
+	c.near(r, func(square *int32) bool {
+		c.boxes = append(c.boxes, crowdBox{r, *square})
+		*square = int32(len(c.boxes))
 		return true
 	})
 }

@@ -38,7 +38,7 @@ func TestCrowdAgainstLookingAtEveryBox(t *testing.T) {
 		at := geometry.Pt(geometry.Length(r.Float64()*400-200), geometry.Length(r.Float64()*400-200))
 		return geometry.RectAt(at, geometry.Size{W: geometry.Length(r.Float64() * most), H: geometry.Length(r.Float64() * most)})
 	}
-	c := newCrowd()
+	c := newCrowd(geometry.RectAround(geometry.Pt(20, -10), geometry.Size{W: 300, H: 200})) // boxes go beyond it
 	var taken []geometry.Rect
 	answers := map[bool]int{}
 	for range 3000 {
@@ -60,7 +60,7 @@ func TestCrowdAgainstLookingAtEveryBox(t *testing.T) {
 		t.Errorf("the boxes are too easy: %v", answers)
 	}
 	// Side by side is no crowd.
-	c = newCrowd()
+	c = newCrowd(geometry.Rect{})
 	c.take(geometry.RectAt(geometry.Pt(0, 0), geometry.Size{W: 20, H: 5}))
 	if !c.free(geometry.RectAt(geometry.Pt(20, 0), geometry.Size{W: 5, H: 5})) || c.free(geometry.RectAt(geometry.Pt(19.9, 0), geometry.Size{W: 5, H: 5})) {
 		t.Error("boxes that only touch are in each other's way, or ones that overlap are not")

@@ -19,9 +19,10 @@ type guide struct {
 // With the extent "edges" only what lies outside the cloth, and the cloth's corners.
 func newGuide(job *Job, face FacePlan) *paper.Drawing {
 	cloth := face.Item.Area.cloth
+	bounds := face.Item.layout(job)
 	g := &guide{
-		Drawing: &paper.Drawing{Bounds: face.Item.layout(job)},
-		job:     job, face: face, pens: newPens(job.Paper.Lines), crowd: newCrowd(), cloth: cloth,
+		Drawing: &paper.Drawing{Bounds: bounds},
+		job:     job, face: face, pens: newPens(job.Paper.Lines), crowd: newCrowd(bounds), cloth: cloth,
 	}
 	if job.Paper.Extent == EdgesExtent {
 		g.drawCorners()

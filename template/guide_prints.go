@@ -204,6 +204,9 @@ func (g *guide) drawNumbers(p FacePass, pass int) {
 				if wrong < least {
 					least, m, arrow, number = wrong, try, at, label
 				}
+				if least == 0 {
+					break
+				}
 			}
 			if least < arrowOn {
 				break
@@ -218,6 +221,9 @@ func (g *guide) drawNumbers(p FacePass, pass int) {
 
 // within tells whether a box lies in an outline.
 func within(o geometry.Outline, box geometry.Rect) bool {
+	if r, upright := o.Upright(); upright {
+		return r.Holds(box)
+	}
 	for _, c := range box.Polygon() {
 		if !o.Contains(c) {
 			return false

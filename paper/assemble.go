@@ -1,0 +1,269 @@
+package paper
+
+import (
+	"bufio"
+	"bytes"
+	"cmp"
+	"compress/zlib"
+	"crypto/md5"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// assembly is a PDF file under way: the bodies of its objects, what stands between "obj" and
+// "endobj", by number. There is no object 0.
+type assembly struct {
+	file   pdfFile
+	bodies [][]byte
+}
+
+// assemble takes the skeleton that fpdf made, puts the pages' contents in, and adds what fpdf
+// cannot write: that it is to be printed without scaling (ISO 32000-1, 12.2), the user units
+// of the sheets that need one, and the attachment.
+func assemble(pdf []byte, a Attachment, leaves []leaf, contents [][]byte) (*assembly, error) {
+	f, err := openFile(pdf)
+	if err != nil {
+		return nil, err
+	}
+	bodies, err := f.bodies()
+	if err != nil {
+		return nil, err
+	}
+	root, ok := f.trailer.get("Root").(pdfRef)
+	if !ok {
+		return nil, errors.New("the trailer has no Root")
+	}
+	catalog, err := f.dict(root)
+	if err != nil {
+		return nil, err
+	}
+	all := &assembly{f, bodies}
+	catalog = catalog.with("ViewerPreferences", pdfDict{{"PrintScaling", pdfName("None")}}).with("Names", pdfDict{})
+	if a.Name != "" {
+		catalog = catalog.with("Names", pdfDict{{"EmbeddedFiles", all.attach(a)}})
+	}
+	all.bodies[root.number] = appendObject(nil, catalog)
+	if err := all.fill(catalog, leaves, contents); err != nil {
+		return nil, err
+	}
+	return all, all.pack()
+}
+
+// bodies returns the body of every object of a file.
+func (f pdfFile) bodies() ([][]byte, error) {
+	size, _ := f.trailer.get("Size").(pdfWord)
+	n, err := strconv.Atoi(string(size))
+	if err != nil || n < 1 || n > len(f.data) {
+		return nil, errors.New("the trailer has no Size")
+	}
+	type place struct{ number, offset int }
+	var places []place
+	for number := 1; number < n; number++ {
+		if offset, ok := f.offset(number); ok {
+			places = append(places, place{number, offset})
+		}
+	}
+	slices.SortFunc(places, func(a, b place) int { return cmp.Compare(a.offset, b.offset) })
+	bodies := make([][]byte, n)
+	for i, at := range places {
+		end := f.tables[0]
+		if i+1 < len(places) {
+			end = places[i+1].offset
+		}
+		if at.offset > end || end > len(f.data) {
+			return nil, errBroken
+		}
+		body, ok := bytes.CutPrefix(f.data[at.offset:end], fmt.Appendf(nil, "%d 0 obj\n", at.number))
+		last := bytes.LastIndex(body, []byte("\nendobj"))
+		if !ok || last < 0 {
+			return nil, errBroken
+		}
+		bodies[at.number] = body[:last]
+	}
+	return bodies, nil
+}
+
+// add adds an object and returns the reference to it.
+func (all *assembly) add(body []byte) pdfRef {
+	all.bodies = append(all.bodies, body)
+	return pdfRef{number: len(all.bodies) - 1}
+}
+
+// attach adds an embedded file (ISO 32000-1, 7.11.4) and returns the name tree that lists it.
+func (all *assembly) attach(a Attachment) pdfDict {
+	sum := md5.Sum(a.Content)
+	embedded := all.add(appendStream(nil, pdfDict{
+		{"Type", pdfName("EmbeddedFile")},
+		{"Params", pdfDict{{"Size", len(a.Content)}, {"CheckSum", pdfText(sum[:])}}},
+	}, a.Content))
+	specification := all.add(appendObject(nil, pdfDict{
+		{"Type", pdfName("Filespec")},
+		{"F", pdfText(asciiName(a.Name))},
+		{"UF", pdfText(textString(a.Name))},
+		{"EF", pdfDict{{"F", embedded}, {"UF", embedded}}},
+	}))
+	return pdfDict{{"Names", pdfArray{pdfText(asciiName(a.Name)), specification}}}
+}
+
+// asciiName returns a file's name for readers that know no other letters.
+func asciiName(name string) string {
+	return strings.Map(func(r rune) rune {
+		if r < ' ' || r > '~' {
+			return '_'
+		}
+		return r
+	}, name)
+}
+
+// fill gives the pages their contents and, where they need one, a user unit other than 1; and
+// it names the faces as the contents do.
+func (all *assembly) fill(catalog pdfDict, leaves []leaf, contents [][]byte) error {
+	pages, err := all.file.dict(catalog.get("Pages"))
+	if err != nil {
+		return err
+	}
+	kids, _ := pages.get("Kids").(pdfArray)
+	if len(kids) != len(leaves) {
+		return errors.New("the pages are not listed one by one")
+	}
+	var resources pdfRef // of all pages
+	for i, s := range leaves {
+		kid, ok := kids[i].(pdfRef)
+		page, err := all.file.dict(kid)
+		if err != nil || !ok {
+			return errors.New("a page is not where the list of pages says")
+		}
+		content, ok := page.get("Contents").(pdfRef)
+		if resources, _ = page.get("Resources").(pdfRef); !ok || resources.number == 0 {
+			return errors.New("a page has no contents or no resources")
+		}
+		all.bodies[content.number] = contents[i]
+		if s.unit() != 1 {
+			all.bodies[kid.number] = appendObject(nil, page.with("UserUnit", s.unit()))
+		}
+	}
+	return all.nameFaces(resources)
+}
+
+// nameFaces names the faces among the pages' resources.
+func (all *assembly) nameFaces(resources pdfRef) error {
+	found, err := all.file.dict(resources)
+	if err != nil {
+		return err
+	}
+	fonts, err := all.file.dict(found.get("Font"))
+	if err != nil {
+		return err
+	}
+	var named pdfDict
+	for _, m := range fonts {
+		font, err := all.file.dict(m.value)
+		if err != nil {
+			return err
+		}
+		base, _ := font.get("BaseFont").(pdfName)
+		name := fontName(strings.HasSuffix(string(base), fontName(true)))
+		named = append(named, pdfMember{pdfName(name), m.value})
+	}
+	all.bodies[resources.number] = appendObject(nil, found.with("Font", named))
+	return nil
+}
+
+// pack compresses the streams that are not so yet.
+func (all *assembly) pack() error {
+	z := newDeflater()
+	for number, body := range all.bodies {
+		if !bytes.HasSuffix(body, []byte("endstream")) {
+			continue
+		}
+		packed, err := all.packed(body, z)
+		if err != nil {
+			return err
+		}
+		all.bodies[number] = packed
+	}
+	return nil
+}
+
+// packed returns a stream with its content compressed.
+func (all *assembly) packed(body []byte, z *deflater) ([]byte, error) {
+	p := &pdfParser{b: body}
+	o, err := p.object(0)
+	d, ok := o.(pdfDict)
+	if err != nil || !ok {
+		return nil, errBroken
+	}
+	if d.get("Filter") != nil {
+		return body, nil
+	}
+	content, err := all.file.stream(d, p)
+	if err != nil {
+		return nil, err
+	}
+	return z.stream(d, content), nil
+}
+
+// deflater makes compressed streams (ISO 32000-1, 7.4.4). It is large, and made to be used
+// again.
+type deflater struct {
+	z   *zlib.Writer
+	out bytes.Buffer
+}
+
+func newDeflater() *deflater {
+	z, _ := zlib.NewWriterLevel(io.Discard, zlib.BestSpeed) // a level that exists
+	return &deflater{z: z}
+}
+
+// stream returns a stream of that content; d tells all else of it.
+func (f *deflater) stream(d pdfDict, content []byte) []byte {
+	f.out.Reset()
+	f.z.Reset(&f.out)
+	f.z.Write(content) // a bytes.Buffer takes everything
+	f.z.Close()
+	return appendStream(nil, append(pdfDict{{"Filter", pdfName("FlateDecode")}}, d...), f.out.Bytes())
+}
+
+// appendStream writes a stream; d tells all of it but the length.
+func appendStream(b []byte, d pdfDict, content []byte) []byte {
+	b = slices.Grow(b, len(content)+200)
+	b = append(appendObject(b, d.with("Length", len(content))), "\nstream\n"...)
+	return append(append(b, content...), "\nendstream"...)
+}
+
+// write writes the file: its objects, the table of where they are, and the trailer
+// (ISO 32000-1, 7.5). PrintScaling and UserUnit are from PDF 1.6 on.
+func (all *assembly) write(to io.Writer) error {
+	w := &tally{w: bufio.NewWriterSize(to, 1<<16)}
+	fmt.Fprint(w, "%PDF-1.7\n%\xe2\xe3\xcf\xd3\n")
+	var table bytes.Buffer
+	for number, body := range all.bodies {
+		if body == nil {
+			table.WriteString("0000000000 65535 f \n")
+			continue
+		}
+		fmt.Fprintf(&table, "%010d 00000 n \n", w.n)
+		fmt.Fprintf(w, "%d 0 obj\n%s\nendobj\n", number, body)
+	}
+	start := w.n
+	fmt.Fprintf(w, "xref\n0 %d\n%strailer\n", len(all.bodies), table.Bytes())
+	trailer := appendObject(nil, all.file.trailer.with("Size", len(all.bodies)))
+	fmt.Fprintf(w, "%s\nstartxref\n%d\n%%%%EOF\n", trailer, start)
+	return w.w.Flush()
+}
+
+// tally counts what is written through it. An error shows when it is flushed.
+type tally struct {
+	w *bufio.Writer
+	n int
+}
+
+func (t *tally) Write(b []byte) (int, error) {
+	n, err := t.w.Write(b)
+	t.n += n
+	return n, err
+}

@@ -1,0 +1,46 @@
+package paper
+
+import (
+	"runtime"
+	"sync"
+
+	"golang.org/x/sync/errgroup"
+)
+
+// packContents returns the contents of all pages as compressed streams, made on all cores,
+// and the letters they use.
+func packContents(leaves []leaf) ([][]byte, lettersUsed, error) {
+	type tools struct {
+		deflater *deflater
+		content  []byte
+	}
+	kits := sync.Pool{New: func() any { return &tools{deflater: newDeflater()} }}
+	contents, letters := make([][]byte, len(leaves)), make([]lettersUsed, len(leaves))
+	var work errgroup.Group
+	work.SetLimit(runtime.GOMAXPROCS(0))
+	for i, s := range leaves {
+		work.Go(func() error {
+			kit := kits.Get().(*tools)
+			defer kits.Put(kit)
+			kit.content = s.appendContent(kit.content[:0], &letters[i])
+			contents[i] = kit.deflater.stream(nil, kit.content)
+			return nil
+		})
+	}
+	err := work.Wait()
+	var used lettersUsed
+	for i := range letters {
+		used.add(&letters[i])
+	}
+	return contents, used, err
+}
+
+// appendContent writes what is on the page; it adds to used the letters that are.
+func (s leaf) appendContent(b []byte, used *lettersUsed) []byte {
+	for _, v := range s.page.Views {
+		c := &content{out: b, view: v, unit: pointsPerMM / float64(s.unit()), height: s.size().Ht, used: used}
+		c.draw()
+		b = c.out
+	}
+	return b
+}
