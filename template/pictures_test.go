@@ -2,60 +2,85 @@ package template
 
 import (
 	"bytes"
+	"image"
+	"image/color"
 	"image/png"
+	"math"
 	"os"
 	"path/filepath"
 	"testing"
 
+	"underlay/geometry"
 	"underlay/paper"
 	"underlay/testdata/pdfread"
 )
 
+// pictureDPI keeps the smallest letters of a page readable, and a whole A4 no wider than a README
+// is shown.
+const pictureDPI = 90
+
+// pictures are parts of real pages, for the README.
+func pictures() []picture {
+	const nook, dark = "reading-nook", "dark-cushion"
+	return []picture{
+		{"guide", nook, "guide", 2, mmRect(8, 4, 210, 198)},
+		{"bench", nook, "bench", 2, mmRect(36, 28, 172, 136)},
+		{"tag", nook, "tags", 1, mmRect(10, 26, 113, 130)},
+		{"sheets", nook, "guide", 1, mmRect(30, 36, 180, 172)},
+		{"borders", "runner-with-fringe", "guide", 2, mmRect(70, 38, 210, 160)},
+		{"edges", dark, "guide", 1, mmRect(20, 36, 190, 172)},
+		{"ticks", dark, "guide", 2, mmRect(80, 34, 210, 138)},
+		{"set", "towels", "bench", 1, mmRect(8, 8, 202, 105)},
+		{"two-part", "two-part-acorn", "guide", 3, mmRect(4, 46, 210, 203)},
+		{"shade", "lampshades", "bench", 2, mmRect(14, 38, 200, 130)},
+		{"seam", "lampshades", "guide", 6, mmRect(4, 74, 210, 205)},
+	}
+}
+
+// picture is an area of one page, in millimetres from the page's top left corner.
+type picture struct {
+	file string
+	job  string
+	part string
+	page int // of the part, from 1
+	area geometry.Rect
+}
+
+func mmRect(left, top, right, bottom geometry.Length) geometry.Rect {
+	return geometry.Rect{Min: geometry.Point{X: left, Y: top}, Max: geometry.Point{X: right, Y: bottom}}
+}
+
 // TestPictures keeps the README's pictures of real pages as the program draws them. With
 // -update it makes them anew.
 func TestPictures(t *testing.T) {
-	const name = "../examples/reading-nook.toml"
-	data, err := os.ReadFile(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	job, err := ReadJob(filepath.Base(name), data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	plan, err := NewPlan(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, picture := range []struct {
-		file string
-		part string
-		page int // of the part, for the first item
-	}{
-		{"bench.png", "bench", 2},
-		{"map.png", "guide", 1},
-		{"guide.png", "guide", 3},
-		{"swatch.png", "swatch", 1},
-		{"tags.png", "tags", 1},
-	} {
-		doc, _, err := plan.Document([]string{picture.part})
+	jobs := exampleJobs(t)
+	for _, p := range pictures() {
+		job := jobs[p.job+".toml"]
+		if job == nil {
+			t.Fatalf("there is no example %s", p.job)
+		}
+		plan, err := NewPlan(job)
 		if err != nil {
 			t.Fatal(err)
 		}
-		var pdf bytes.Buffer
+		doc, _, err := plan.Document([]string{p.part})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var pdf, got bytes.Buffer
 		if err := paper.WritePDF(&pdf, doc); err != nil {
 			t.Fatal(err)
 		}
-		var got bytes.Buffer
-		page := pdfread.Open(t, pdf.Bytes()).Pages()[picture.page-1]
-		if err := png.Encode(&got, page.Render(50)); err != nil {
+		page := pdfread.Open(t, pdf.Bytes()).Pages()[p.page-1].Render(pictureDPI)
+		encoder := png.Encoder{CompressionLevel: png.BestCompression}
+		if err := encoder.Encode(&got, p.crop(page)); err != nil {
 			t.Fatal(err)
 		}
-		path := filepath.Join("../examples/pictures", picture.file)
+		if got.Len() > 60_000 {
+			t.Errorf("%s is %d bytes, too many for a page that is read on a slow line", p.file, got.Len())
+		}
+		path := filepath.Join("../examples/pictures", p.file+".png")
 		if *update {
-			if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-				t.Fatal(err)
-			}
 			if err := os.WriteFile(path, got.Bytes(), 0o644); err != nil {
 				t.Fatal(err)
 			}
@@ -69,4 +94,23 @@ func TestPictures(t *testing.T) {
 			t.Errorf("%s is not what the program draws now; look at the change, then run go test ./template -run Pictures -update", path)
 		}
 	}
+}
+
+// crop cuts the picture out of its page, in 16 greys: that is enough for lines and letters, and
+// takes far fewer bytes.
+func (p picture) crop(page *image.Gray) *image.Paletted {
+	greys := make(color.Palette, 16)
+	for i := range greys {
+		greys[i] = color.Gray{Y: uint8(i * 17)}
+	}
+	px := func(l geometry.Length) int { return int(math.Round(float64(l/geometry.Inch) * pictureDPI)) }
+	area := image.Rect(px(p.area.Min.X), px(p.area.Min.Y), px(p.area.Max.X), px(p.area.Max.Y)).Intersect(page.Bounds())
+	out := image.NewPaletted(image.Rect(0, 0, area.Dx(), area.Dy()), greys)
+	for y := range area.Dy() {
+		for x := range area.Dx() {
+			grey := int(page.GrayAt(area.Min.X+x, area.Min.Y+y).Y)
+			out.SetColorIndex(x, y, uint8((grey+8)/17))
+		}
+	}
+	return out
 }

@@ -7,69 +7,93 @@ import (
 	"regexp"
 	"strings"
 	"testing"
-
-	"underlay/template"
 )
 
-// TestReadme runs every command line of the README, in its order, and reads the job files that
-// it shows.
+// TestReadme does what the README says, from top to bottom: it writes each job that is shown to
+// a file and draws it, runs every command line, and looks for the words that fit is said to print.
 func TestReadme(t *testing.T) {
-	data, err := os.ReadFile(filepath.Join("..", "..", "README.md"))
+	root, err := filepath.Abs(filepath.Join("..", ".."))
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := os.ReadFile(filepath.Join(root, "README.md"))
 	if err != nil {
 		t.Fatal(err)
 	}
 	readme := string(data)
-	files, err := filepath.Glob(filepath.Join("..", "..", "examples", "*.toml"))
+	t.Chdir(t.TempDir())
+	examples := copyExamples(t, root)
+
+	// After the first, which the maker types in, each job is an example too,
+	// so that the picture below it is a picture of it.
+	jobs := regexp.MustCompile("(?s)```toml\n(.*?)```").FindAllStringSubmatch(readme, -1)
+	if len(jobs) < 2 {
+		t.Fatalf("%d jobs are shown", len(jobs))
+	}
+	for i, m := range jobs {
+		if err := os.WriteFile("cushion.toml", []byte(m[1]), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		for _, args := range [][]string{{"fit", "cushion.toml"}, {"draw", "cushion.toml"}} {
+			var out, errs bytes.Buffer
+			if code := run(args, nil, &out, &errs, noEnv); code != 0 || errs.Len() > 0 {
+				t.Errorf("%s ends with %d: %sin\n%s", args[0], code, errs.String(), m[1])
+			}
+		}
+		if i > 0 && !strings.Contains(examples, m[1]) {
+			t.Errorf("no example is the job\n%s", m[1])
+		}
+	}
+
+	if err := os.WriteFile("cushion.toml", []byte(jobs[0][1]), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lines := regexp.MustCompile("(?m)go run ./cmd/underlay ([^`\n]+?)[`\n]").FindAllStringSubmatch(readme, -1)
+	if len(lines) < 5 {
+		t.Fatalf("%d command lines", len(lines))
+	}
+	var said strings.Builder
+	for _, m := range lines {
+		var out, errs bytes.Buffer
+		if code := run(strings.Fields(m[1]), nil, &out, &errs, noEnv); code != 0 || errs.Len() > 0 {
+			t.Errorf("%s ends with %d: %s", m[1], code, errs.String())
+		}
+		said.Write(out.Bytes())
+	}
+	for _, m := range regexp.MustCompile("(?s)```text\n(.*?)```").FindAllStringSubmatch(readme, -1) {
+		if !strings.Contains(said.String(), m[1]) {
+			t.Errorf("no command prints\n%s", m[1])
+		}
+	}
+
+	for _, m := range regexp.MustCompile(`\]\(([^):]+)\)`).FindAllStringSubmatch(readme, -1) {
+		if _, err := os.Stat(filepath.Join(root, filepath.FromSlash(m[1]))); err != nil {
+			t.Errorf("there is no %s to show", m[1])
+		}
+	}
+}
+
+// copyExamples copies the example jobs below root into the current folder, and returns the text
+// of them all.
+func copyExamples(t *testing.T, root string) string {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join(root, "examples", "*.toml"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	dir := t.TempDir()
-	if err := os.Mkdir(filepath.Join(dir, "examples"), 0o755); err != nil {
+	if err := os.Mkdir("examples", 0o755); err != nil {
 		t.Fatal(err)
 	}
+	var all strings.Builder
 	for _, file := range files {
 		job, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if err := os.WriteFile(filepath.Join(dir, "examples", filepath.Base(file)), job, 0o644); err != nil {
+		if err := os.WriteFile(filepath.Join("examples", filepath.Base(file)), job, 0o644); err != nil {
 			t.Fatal(err)
 		}
+		all.Write(job)
 	}
-	t.Chdir(dir)
-
-	jobs := regexp.MustCompile("(?s)```toml\n(.*?)```").FindAllStringSubmatch(readme, -1)
-	if len(jobs) == 0 {
-		t.Fatal("no job file is shown")
-	}
-	for i, m := range jobs {
-		text := m[1]
-		if i > 0 { // passes, for the item of the first
-			text = strings.Split(jobs[0][1], "  [[item.pass]]")[0] + text + "[[block]]\nname = \"pebble\"\nprint = \"28 x 28 mm\"\n"
-		}
-		job, err := template.ReadJob("README.toml", []byte(text))
-		if err == nil {
-			_, err = template.NewPlan(job)
-		}
-		if err != nil {
-			t.Errorf("%v in\n%s", err, text)
-		}
-	}
-
-	lines := regexp.MustCompile("(?m)go run ./cmd/underlay ([^`\n]+?)[`\n]").FindAllStringSubmatch(readme, -1)
-	if len(lines) < 5 {
-		t.Fatalf("%d command lines", len(lines))
-	}
-	for _, m := range lines {
-		command, to, sent := strings.Cut(m[1], " > ")
-		var out, errs bytes.Buffer
-		if code := run(strings.Fields(command), nil, &out, &errs, noEnv); code != 0 || errs.Len() > 0 {
-			t.Errorf("%s ends with %d: %s", m[1], code, errs.String())
-		}
-		if sent {
-			if err := os.WriteFile(to, out.Bytes(), 0o644); err != nil {
-				t.Error(err)
-			}
-		}
-	}
+	return all.String()
 }
