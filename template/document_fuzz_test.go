@@ -1,13 +1,17 @@
 package template
 
 import (
-	"io"
+	"bytes"
+	"errors"
+	"runtime/metrics"
+	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"underlay/paper"
 )
 
-// FuzzDraw draws any job that can be read: it is refused in plain words or drawn, never a panic.
+// FuzzDraw draws any job that can be read.
 func FuzzDraw(f *testing.F) {
 	for _, seed := range []string{
 		"[[block]]\nname = 'fern'\nprint = '90 x 90 mm'\n[[item]]\nname = 'cover'\nsize = '20 x 20 cm'\nborder = '5 mm'\n[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n",
@@ -18,30 +22,95 @@ func FuzzDraw(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
 		job, err := ReadJob("nook.toml", data)
-		if err != nil || !quick(job) {
+		if err != nil {
+			checkProblems(t, "nook.toml", err)
 			return
 		}
-		p, err := NewPlan(job)
-		prints := 0
-		if err == nil {
-			for _, ip := range p.Items {
-				for _, pass := range ip.Passes {
-					prints += len(pass.Prints)
-				}
-			}
-			if prints > 3000 {
-				return
-			}
-			var doc paper.Document
-			if doc, _, err = p.Document(partsFor(job)); err == nil {
-				if err := paper.WritePDF(io.Discard, doc); err != nil {
-					t.Errorf("drawn, but not written: %v", err)
-				}
-				return
-			}
-		}
-		checkProblems(t, "nook.toml", err)
+		checkDrawn(t, job)
 	})
+}
+
+// mostMemory is what drawing a job of a few thousand prints may take.
+const mostMemory = 1 << 30
+
+// checkDrawn draws a job, unless it is a large one: it is refused in plain words, or every
+// print lies where it may, all papers are written, twice the same, and without more memory
+// than there is.
+func checkDrawn(t *testing.T, job *Job) {
+	t.Helper()
+	if !quick(job) {
+		return
+	}
+	var first []byte
+	var plan *Plan
+	var err error
+	draw := func() { plan, first, err = drawn(job) }
+	before := allocated()
+	draw()
+	if allocated()-before > mostMemory {
+		if top := peak(draw); top > mostMemory {
+			t.Fatalf("drawing takes %.0f MB", top/1e6)
+		}
+	}
+	if problems := (Problems{}); errors.As(err, &problems) {
+		checkProblems(t, "nook.toml", err)
+		checkWords(t, err.Error())
+		return
+	} else if err != nil {
+		t.Fatalf("drawn, but not written: %v", err)
+	}
+	if first == nil {
+		return
+	}
+	for _, ip := range plan.Items {
+		for _, p := range ip.Passes {
+			checkPlaces(t, ip, p)
+			checkTurned(t, ip, p)
+		}
+	}
+	if _, again, err := drawn(job); err != nil || !bytes.Equal(first, again) {
+		t.Fatalf("drawn again, the job gives other bytes: %d and %d, %v", len(first), len(again), err)
+	}
+	if _, err := plan.Layout(); err != nil {
+		checkProblems(t, "nook.toml", err)
+	}
+	if text := plan.FitText(); !utf8.ValidString(text) || strings.Contains(text, "%!") || strings.Contains(text, "NaN") || strings.Contains(text, "Inf ") {
+		t.Errorf("what fits is told so:\n%s", text)
+	}
+	if a, err := paper.Recover(first); err != nil || !bytes.Equal(a.Content, job.Source) {
+		t.Errorf("the job does not come back out of its PDF: %v", err)
+	}
+}
+
+// allocated is how much has ever been taken from the heap.
+func allocated() uint64 {
+	s := []metrics.Sample{{Name: "/gc/heap/allocs:bytes"}}
+	metrics.Read(s)
+	return s[0].Value.Uint64()
+}
+
+// drawn draws a job; no bytes where that has too many prints to be drawn thousands of times.
+func drawn(job *Job) (*Plan, []byte, error) {
+	p, err := NewPlan(job)
+	if err != nil {
+		return nil, nil, err
+	}
+	prints := 0
+	for _, ip := range p.Items {
+		for _, pass := range ip.Passes {
+			prints += len(pass.Prints)
+		}
+	}
+	if prints > 3000 {
+		return p, nil, nil
+	}
+	doc, _, err := p.Document(partsFor(job))
+	if err != nil {
+		return nil, nil, err
+	}
+	var out bytes.Buffer
+	err = paper.WritePDF(&out, doc)
+	return p, out.Bytes(), err
 }
 
 // partsFor returns all parts, but for the swatch where blocks are so small that one holds
@@ -59,13 +128,17 @@ func partsFor(job *Job) []string {
 func quick(job *Job) bool {
 	sheets := 0
 	for _, item := range job.Items {
-		n, err := paper.CountSheets(item.Outline.Bounds().Grow(job.Paper.Reach), job.Paper.Stock, job.Paper.Margin, job.Paper.Overlap, job.Printer.Scale())
+		area, ok := newArea(item)
+		if !ok {
+			continue
+		}
+		n, err := paper.CountSheets(area.cloth.Grow(job.Paper.Reach), job.Paper.Stock, job.Paper.Margin, job.Paper.Overlap, job.Printer.Scale())
 		if err != nil {
 			continue
 		}
 		sheets += n
 		for _, pass := range item.Passes {
-			if area, ok := newArea(item); ok && newLayout(area, pass).roughCount() > 10_000 {
+			if newLayout(area, pass).roughCount() > 10_000 {
 				return false
 			}
 		}

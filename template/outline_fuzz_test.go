@@ -7,12 +7,12 @@ import (
 	"strings"
 	"testing"
 
-	"underlay/geometry"
 	"underlay/paper"
 )
 
 // FuzzOutline plans and draws blocks and items of any outline, in any repeat and turns: they
-// are refused in plain words, or drawn, and every print lies on the cloth.
+// are refused in plain words, or drawn; then every print lies wholly inside the border, none
+// on another, and each is turned as asked.
 func FuzzOutline(f *testing.F) {
 	f.Add([]byte{0, 0, 50, 10, 40, 60, 20, 25}, []byte{0, 0, 200, 0, 100, 250}, []byte{0, 2}, uint8(0))
 	f.Add([]byte{0, 0, 30, 0, 30, 30, 0, 30}, []byte{0, 0, 200, 0, 200, 200, 0, 200}, []byte{0, 1, 3, 2}, uint8(6))
@@ -21,16 +21,8 @@ func FuzzOutline(f *testing.F) {
 		if len(block) > 24 || len(item) > 24 || len(turns) > 6 {
 			return
 		}
-		repeats := []string{"straight", "brick", "half-drop", "honeycomb", "diagonal", "frame", "rings"}
-		var text strings.Builder
-		fmt.Fprintf(&text, "[paper]\nsize = 'A2'\n[[block]]\nname = 'leaf'\nshape = 'outline'\noutline = %s\n"+
-			"[[item]]\nname = 'pennant'\nshape = 'outline'\noutline = %s\nborder = '%d mm'\n"+
-			"[[item.pass]]\nblock = 'leaf'\ngap = '2 mm'\nrepeat = '%s'\n",
-			points(block, 1), points(item, 4), choice/7%4*5, repeats[int(choice)%len(repeats)])
-		if len(turns) > 0 {
-			fmt.Fprintf(&text, "turns = %s\n", matrix(turns, int(choice)/28%3+1))
-		}
-		job, err := ReadJob("nook.toml", []byte(text.String()))
+		text := outlineText(block, item, turns, choice)
+		job, err := ReadJob("nook.toml", []byte(text))
 		if err != nil {
 			checkProblems(t, "nook.toml", err)
 			return
@@ -43,14 +35,12 @@ func FuzzOutline(f *testing.F) {
 			checkProblems(t, "nook.toml", err)
 			return
 		}
+		t.Log(text)
 		ip := plan.Items[0]
 		p := ip.Passes[0]
-		cloth := ip.Area.cloth.Grow(geometry.Tolerance)
-		for _, print := range p.Prints {
-			if b := print.Footprint.Outline.Bounds(); !cloth.Holds(b) {
-				t.Fatalf("print %d, %v, leaves the cloth, %v\n%s", print.Number, b, cloth, text.String())
-			}
-		}
+		checkPlaces(t, ip, p)
+		checkTurned(t, ip, p)
+		checkField(t, ip.Item, p)
 		if len(p.Prints) > 500 {
 			return
 		}
@@ -59,9 +49,23 @@ func FuzzOutline(f *testing.F) {
 			err = paper.WritePDF(io.Discard, doc)
 		}
 		if problems := (Problems{}); err != nil && !errors.As(err, &problems) {
-			t.Fatalf("%v\n%s", err, text.String())
+			t.Fatalf("%v\n%s", err, text)
 		}
 	})
+}
+
+// outlineText writes a job of a block and an item with the outlines and turns given by bytes.
+func outlineText(block, item, turns []byte, choice uint8) string {
+	repeats := []string{"straight", "brick", "half-drop", "honeycomb", "diagonal", "frame", "rings"}
+	var text strings.Builder
+	fmt.Fprintf(&text, "[paper]\nsize = 'A2'\n[[block]]\nname = 'leaf'\nshape = 'outline'\noutline = %s\n"+
+		"[[item]]\nname = 'pennant'\nshape = 'outline'\noutline = %s\nborder = '%d mm'\n"+
+		"[[item.pass]]\nblock = 'leaf'\ngap = '2 mm'\nrepeat = '%s'\n",
+		points(block, 1), points(item, 4), choice/7%4*5, repeats[int(choice)%len(repeats)])
+	if len(turns) > 0 {
+		fmt.Fprintf(&text, "turns = %s\n", matrix(turns, int(choice)/28%3+1))
+	}
+	return text.String()
 }
 
 // points makes an outline of pairs of bytes, each so many millimetres.
