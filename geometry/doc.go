@@ -1,5 +1,6 @@
-// Package geometry holds the plane figures everything else is built on: lengths, points,
-// rectangles, polygons, transforms, lattices, and the footprint a carved block leaves.
+// Package geometry holds the plane figures everything else is built on: lengths and how they are
+// read and written, points, angles, rectangles, polygons, outlines and how they are drawn in,
+// lattices, the footprint a carved block leaves, and paths for a pen.
 //
 // The frame is the same everywhere: x runs to the right, y runs down, lengths are millimetres.
 // A turn is clockwise as seen. Nothing here has heard of paper, cloth or paint.

@@ -17,7 +17,8 @@ func (l Lattice) At(s Site) Point {
 	return l.Origin.Add(l.Across.Mul(float64(s.I))).Add(l.Down.Mul(float64(s.J)))
 }
 
-// In returns the sites whose points lie in r, within Tolerance, ordered by J, then I.
+// In returns the sites whose points lie in r, within Tolerance, ordered by J, then I; none where
+// the two steps lie in one line, or r is turned inside out.
 func (l Lattice) In(r Rect) []Site {
 	det := float64(l.Across.X*l.Down.Y - l.Across.Y*l.Down.X)
 	if det == 0 || r.W() < -Tolerance || r.H() < -Tolerance {

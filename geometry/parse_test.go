@@ -149,6 +149,9 @@ func checkRead(t *testing.T, text string, l Length) {
 		t.Fatalf("%q is %v mm", text, l.Millimetres())
 	}
 	for _, u := range []Unit{UnitMM, UnitCM, UnitInch} {
+		if math.Abs(float64(l))+float64(step(u)) > 1e9 {
+			continue // rounded up it may be longer than what is read
+		}
 		written := u.Format(l)
 		back, err := ParseLength(written)
 		slack := float64(step(u))/2*(1+1e-9) + math.Abs(float64(l))*1e-15

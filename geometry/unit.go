@@ -17,17 +17,7 @@ const (
 	UnitInch
 )
 
-// ParseUnit reads "mm", "cm" or "in", in capitals too.
-func ParseUnit(s string) (Unit, error) {
-	for u := UnitMM; u <= UnitInch; u++ {
-		if strings.EqualFold(tidy(s), u.String()) {
-			return u, nil
-		}
-	}
-	return 0, fmt.Errorf(`%s is not a unit for the papers; write "mm", "cm" or "in"`, quote(s))
-}
-
-// String returns the unit as ParseUnit reads it.
+// String returns the unit as it is written: "mm", "cm" or "in".
 func (u Unit) String() string {
 	switch u {
 	case UnitInch:

@@ -66,36 +66,9 @@ func TestFormatSize(t *testing.T) {
 	}
 }
 
-func TestParseUnit(t *testing.T) {
-	for s, want := range map[string]Unit{"mm": UnitMM, "cm": UnitCM, "in": UnitInch, " MM": UnitMM} {
-		if got, err := ParseUnit(s); err != nil || got != want {
-			t.Errorf("%q is %v, %v", s, got, err)
-		}
-	}
+func TestZeroUnit(t *testing.T) {
 	var zero Unit
 	if zero != UnitMM {
 		t.Error("the zero unit is not the millimetre")
 	}
-	for s, want := range map[string]string{
-		"":     `"" is not a unit for the papers; write "mm", "cm" or "in"`,
-		"inch": `"inch" is not a unit for the papers; write "mm", "cm" or "in"`,
-		"m":    `"m" is not a unit for the papers; write "mm", "cm" or "in"`,
-	} {
-		if _, err := ParseUnit(s); said(err) != want {
-			t.Errorf("%q: %v", s, err)
-		}
-	}
-}
-
-func FuzzParseUnit(f *testing.F) {
-	f.Add("mm")
-	f.Add(" IN")
-	f.Add("ft\n")
-	f.Fuzz(func(t *testing.T, s string) {
-		u, err := ParseUnit(s)
-		checkMessage(t, s, err)
-		if again, e := ParseUnit(u.String()); err == nil && (e != nil || again != u) {
-			t.Fatalf("%q is %v, then %v", s, u, again)
-		}
-	})
 }

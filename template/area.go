@@ -15,15 +15,16 @@ type Area struct {
 	outline geometry.Outline
 	clear   geometry.Length // kept from outline; an upright rectangle is drawn in already
 	zones   []Zone
-	upright bool // outline is the rectangle Rect
-	edge    geometry.Path
-	whole   geometry.Path   // the edge of the cloth
-	around  geometry.Length // of a drum: where x closes; 0: nowhere
-	flat    *Development    // of a cone; nil for anything else
-	slant   [2]geometry.Length
+	upright bool               // outline is the rectangle Rect
+	edge    geometry.Path      // the border line
+	whole   geometry.Path      // the edge of the cloth
+	around  geometry.Length    // of a drum: where x closes; 0: nowhere
+	flat    *Development       // of a cone; nil for anything else
+	slant   [2]geometry.Length // of a cone: the radii between which it may be printed on
 }
 
-// newArea draws the item's outline in by its border.
+// newArea draws the item's outline in by its border; false where that leaves nothing, which a
+// checked job rules out.
 func newArea(item *Item) (Area, bool) {
 	if item.Shape == "cone" {
 		return newConeArea(item)

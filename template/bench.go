@@ -2,7 +2,6 @@ package template
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -124,13 +123,6 @@ func (s Serves) words(u geometry.Unit) string {
 	return "from " + u.Format(roundedUp(s.Least, u)) + " to just under " + u.Format(roundedDown(s.Below, u))
 }
 
-func upperFirst(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
-}
-
 func dash(int) string { return "–" }
 
 // before says what to do before the first print.
@@ -149,50 +141,26 @@ func (b bench) before() {
 
 // tape says how the guide is laid, and gives every tape line for a ruler alone.
 func (b bench) tape() {
-	u, cloth := b.job.Units, b.face.Item.Area.cloth
+	u := b.job.Units
 	b.Heading("Laying the guide and the tape")
 	b.Points(dash, []string{
 		"Join the sheets row by row, A1 first. Tape the guide flat to the padded mat, then lay the cloth on it: its edges on the wide line, its creases on the centre ticks.",
 		"Where the cloth hides the drawing, work from the ticks: stretch masking tape from a tick to its twin on the far side. The tape lies outside the line and keeps the border clean.",
 	})
 	var rows [][]string
-	centre := cloth.Centre()
-	from := func(l, edge, crease geometry.Length, before, after string) []string {
-		side := after
-		if l < crease {
-			side = before
-		}
-		away := u.Format(absLength(l-crease)) + " " + side
-		if absLength(l-crease) <= geometry.Tolerance {
-			away = "on it"
-		}
-		return []string{u.Format(l - edge), away}
-	}
 	for _, p := range b.face.Passes {
 		if p.Tape == nil || p.Pass.seated() {
 			continue
 		}
-		name := ""
-		if len(b.face.Passes) > 1 {
-			name = ", " + p.Pass.Name
-		}
-		t := p.Tape
-		for i, x := range t.Across {
-			word := "left edge of the prints"
-			if i > 0 {
-				word = "right edge of the prints"
+		for _, l := range p.Tape.lines(b.face.Item.Area.cloth) {
+			name := l.name
+			if name != "start line" {
+				name += " of the prints"
 			}
-			rows = append(rows, append([]string{word + name, "left edge"}, from(x, cloth.Min.X, centre.X, "left", "right")...))
-		}
-		for i, y := range t.Down {
-			word := "start line"
-			switch {
-			case i == 0:
-				word = "top edge of the prints"
-			case i == len(t.Down)-1:
-				word = "bottom edge of the prints"
+			if len(b.face.Passes) > 1 {
+				name += ", " + p.Pass.Name
 			}
-			rows = append(rows, append([]string{word + name, "top edge"}, from(y, cloth.Min.Y, centre.Y, "above", "below")...))
+			rows = append(rows, []string{name, l.edge + " edge", u.Format(l.at), l.fromCrease(u)})
 		}
 	}
 	if len(rows) > 0 {
@@ -236,12 +204,4 @@ func (b bench) care() {
 		texts = append(texts, "Lampshades: only shade materials and lamps rated for it, the lamp maker’s clearance and wattage, and local fire-safety rules. Printing does not make a shade safe.")
 	}
 	b.Points(dash, append(texts, "Anything for babies or for sale: local product-safety rules. In doubt ask a qualified person."))
-}
-
-// colourNames are a pass's colours; one without a name where the job names none.
-func colourNames(p *Pass) []string {
-	if len(p.Colours) == 0 {
-		return []string{"one colour"}
-	}
-	return slices.Clone(p.Colours)
 }

@@ -34,7 +34,7 @@ func between(l layout) repeat {
 		columns: flat, rows: flat, taped: flat,
 		notes: func(l layout, c Choice) []string {
 			return append(l.droppedNote(c),
-				fmt.Sprintf("its prints sit in the openings of %q: what other cloths the guide serves follows from that pass", l.target.Pass.Name))
+				fmt.Sprintf("its prints sit in the openings of %s: what other cloths the guide serves follows from that pass", quote(l.target.Pass.Name)))
 		},
 	}
 }

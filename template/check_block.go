@@ -2,7 +2,6 @@ package template
 
 import (
 	"math"
-	"strings"
 
 	"underlay/geometry"
 )
@@ -27,11 +26,7 @@ func checkBlocks(s section, raw []rawBlock, named map[string]*Block) []*Block {
 	var blocks []*Block
 	lines := map[string]int{}
 	for i := range raw {
-		b := section{r: s.r, node: s.node.keys["block"].items[i], label: "this block"}
-		name := b.uniqueName(raw[i].Name, "block", "fern", lines)
-		if name != "" {
-			b.label = "block " + quote(name)
-		}
+		b, name := s.named("block", i, raw[i].Name, "fern", lines)
 		block := checkBlock(b, &raw[i])
 		if name != "" && named[name] == nil {
 			named[name] = block
@@ -42,23 +37,6 @@ func checkBlocks(s section, raw []rawBlock, named map[string]*Block) []*Block {
 		}
 	}
 	return blocks
-}
-
-// uniqueName reads the name of a thing, and refuses one that another thing has already.
-// It returns "" where there is none.
-func (s section) uniqueName(raw any, thing, example string, lines map[string]int) string {
-	e := s.key("name", raw)
-	name, ok := e.name(example)
-	if !ok {
-		s.needs("name", quote(example))
-		return ""
-	}
-	if line := lines[name]; line > 0 {
-		e.say("%s is the name of the %s in line %d already; write another name for one of them", quote(name), thing, line)
-		return name
-	}
-	lines[name] = e.node.line
-	return name
 }
 
 // checkBlock reads one [[block]]; nil where it is not good.
@@ -128,41 +106,11 @@ func checkFace(s section, raw *rawBlock, b *Block) bool {
 	return true
 }
 
-// twice makes a size of a length, as text: "60 mm" to "60 x 60 mm".
-func twice(raw any) string {
-	text, _ := raw.(string)
-	for i, c := range text {
-		if c != ' ' && (c < '0' || c > '9') && c != '.' && c != '/' {
-			return strings.TrimSpace(text[:i]) + " x " + strings.TrimSpace(text)
-		}
-	}
-	return text
-}
-
-// sizeOrSingle reads "90 x 80 mm", or "60 mm" for both sides.
-func (e entry) sizeOrSingle(example string) (size geometry.Size, single, ok bool) {
-	size, ok = parsed(e, example, func(s string) (geometry.Size, error) {
-		size, one, err := geometry.ParseSizeOrDiameter(s)
-		single = one
-		return size, err
-	})
-	return size, single, ok && e.inRange(size.W, size.H)
-}
-
 func (e entry) faceLargeEnough(size geometry.Size) bool {
 	if min(size.W, size.H) >= leastFace-geometry.Tolerance {
 		return true
 	}
 	e.say("a face this small cannot be placed by hand; write 1 mm or more for either side")
-	return false
-}
-
-// isDiameter refuses two sides that differ.
-func (e entry) isDiameter(size geometry.Size) bool {
-	if math.Abs(float64(size.W-size.H)) <= float64(geometry.Tolerance) {
-		return true
-	}
-	e.say("a round thing is as wide as it is high; write its diameter alone, such as %s", quote(e.s.r.show(size.W)))
 	return false
 }
 
@@ -205,18 +153,4 @@ func checkFaceOutline(s section, raw *rawBlock, b *Block) bool {
 	b.Size = bounds.Size()
 	b.Face = geometry.PolygonOutline(corners.Move(geometry.Point{}.Sub(bounds.Centre())))
 	return true
-}
-
-// outlineSlack is how far a written size may be off the bounds of an outline.
-const outlineSlack = 0.05 * geometry.Millimetre
-
-// matches refuses a size that is not that of an outline's bounds.
-func (e entry) matches(size, bounds geometry.Size) bool {
-	off := max(math.Abs(float64(size.W-bounds.W)), math.Abs(float64(size.H-bounds.H)))
-	if off <= float64(outlineSlack+geometry.Tolerance) {
-		return true
-	}
-	e.say("the outline is %s wide and %s high, not %s by %s; leave %s out, or correct the outline",
-		e.s.r.show(bounds.W), e.s.r.show(bounds.H), e.s.r.show(size.W), e.s.r.show(size.H), e.key)
-	return false
 }

@@ -1,7 +1,6 @@
 package template
 
 import (
-	"math"
 	"slices"
 
 	"underlay/geometry"
@@ -23,7 +22,7 @@ func checkEdges(s section, raw *rawItem, it *Item) bool {
 	}
 	if least < h-geometry.Tolerance {
 		border.say("%s is less than the hem, %s, and a block that rides over the hem prints badly; write %s or more",
-			s.r.show(least), s.r.show(h), quote(s.r.show(h)))
+			s.r.show(least), s.r.show(h), quote(s.r.showLeast(h)))
 		return false
 	}
 	return true
@@ -85,48 +84,8 @@ func checkRoom(s section, raw *rawItem, it *Item) {
 		border.say("leaves nothing to print on: the item is %s wide and %s high; write a smaller border",
 			show(it.Size.W), show(it.Size.H))
 	case it.Shape == "outline":
-		if !deeperThan(it.Outline.Corners(), it.Border.Top) {
+		if _, _, ok := it.Outline.Inset(it.Border.Top); !ok {
 			border.say("leaves nothing to print on: the outline is nowhere that wide; write a smaller border")
 		}
 	}
-}
-
-// mostSquares is how many squares deeperThan looks at.
-const mostSquares = 20_000
-
-// deeperThan tells whether some point of a polygon lies farther than depth from its edge, by
-// more than a hair. It cuts the bounds into ever smaller squares, and lets go of those in
-// which no point can: a square's points are no deeper than its centre by more than half its
-// diagonal. Where that takes too long it says yes, and leaves it to the plan to find that
-// nothing fits.
-func deeperThan(p geometry.Polygon, depth geometry.Length) bool {
-	const hair = 0.1 * geometry.Millimetre
-	b := p.Bounds()
-	type square struct {
-		centre geometry.Point
-		half   geometry.Length
-	}
-	squares := []square{{b.Centre(), max(b.W(), b.H()) / 2}}
-	for n := 0; len(squares) > 0; n++ {
-		if n > mostSquares {
-			return true
-		}
-		s := squares[len(squares)-1]
-		squares = squares[:len(squares)-1]
-		d := p.EdgeDistance(s.centre)
-		if !p.Contains(s.centre) {
-			d = -d
-		}
-		if d > depth+hair {
-			return true
-		}
-		if d+s.half*math.Sqrt2 <= depth+hair || s.half < hair/4 {
-			continue
-		}
-		q := s.half / 2
-		for _, c := range []geometry.Point{{X: -q, Y: -q}, {X: q, Y: -q}, {X: -q, Y: q}, {X: q, Y: q}} {
-			squares = append(squares, square{s.centre.Add(c), q})
-		}
-	}
-	return false
 }

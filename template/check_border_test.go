@@ -1,31 +1,32 @@
 package template
 
 import (
+	"fmt"
 	"testing"
 
 	"underlay/geometry"
 )
 
-// TestDeeperThan checks figures whose deepest point is known: a rectangle is half its
-// shorter side deep, a triangle as deep as its inscribed circle, of radius 2 area /
-// perimeter (Euclid, Elements IV.4).
-func TestDeeperThan(t *testing.T) {
-	pt := geometry.Pt
+// TestBorderOfAnOutline checks figures whose deepest point is known: a rectangle is half its
+// shorter side deep, a triangle as deep as its inscribed circle, of radius 2 area / perimeter
+// (Euclid, Elements IV.4). A border as deep leaves nothing; one a little less deep leaves some.
+func TestBorderOfAnOutline(t *testing.T) {
 	for _, c := range []struct {
-		name  string
-		p     geometry.Polygon
-		depth geometry.Length
+		name, corners string
+		depth         geometry.Length
 	}{
-		{"square", geometry.Polygon{pt(0, 0), pt(100, 0), pt(100, 100), pt(0, 100)}, 50},
-		{"strip", geometry.Polygon{pt(0, 0), pt(500, 0), pt(500, 20), pt(0, 20)}, 10},
-		{"triangle 3 4 5", geometry.Polygon{pt(0, 0), pt(300, 0), pt(0, 400)}, 100},
-		{"a narrow L", geometry.Polygon{pt(0, 0), pt(1000, 0), pt(1000, 100), pt(100, 100), pt(100, 1000), pt(0, 1000)}, 58.579},
+		{"slanted square", "'50 x 0 mm', '100 x 50 mm', '50 x 100 mm', '0 x 50 mm'", 35.3553},
+		{"strip", "'0 x 0 mm', '500 x 0 mm', '500 x 20 mm', '0 x 20 mm'", 10},
+		{"long slanted strip", "'0 x 0 m', '10 x 0 m', '10.01 x 0.05 m', '0.01 x 0.05 m'", 25},
+		{"triangle 3 4 5", "'0 x 0 mm', '300 x 0 mm', '0 x 400 mm'", 100},
+		{"a narrow L", "'0 x 0 mm', '1000 x 0 mm', '1000 x 100 mm', '100 x 100 mm', '100 x 1000 mm', '0 x 1000 mm'", 58.5786},
 	} {
-		if !deeperThan(c.p, c.depth-0.3) {
-			t.Errorf("%s: not deeper than %v", c.name, c.depth-0.3)
-		}
-		if deeperThan(c.p, c.depth) {
-			t.Errorf("%s: deeper than %v", c.name, c.depth)
+		for _, off := range []geometry.Length{-0.6, 0.001} {
+			_, err := ReadJob("nook.toml", []byte(fmt.Sprintf("[[block]]\nname = 'fern'\nprint = '90 x 90 mm'\n"+
+				"[[item]]\nname = 'pennant'\nshape = 'outline'\noutline = [%s]\nborder = '%.4f mm'\n", c.corners, (c.depth+off).Millimetres())))
+			if (err == nil) != (off < 0) {
+				t.Errorf("%s, border %v: %v", c.name, c.depth+off, err)
+			}
 		}
 	}
 }

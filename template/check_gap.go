@@ -100,15 +100,3 @@ func checkLaps(s section, raw *rawPass, pass *Pass) bool {
 	okAcross := fits("across", pass.Gap.Across.Least, w)
 	return fits("down", pass.Gap.Down.Least, h) && okAcross
 }
-
-// anyQuarterTurned tells whether some print lies on its side.
-func anyQuarterTurned(turns [][]int) bool {
-	for _, row := range turns {
-		for _, t := range row {
-			if t%180 != 0 {
-				return true
-			}
-		}
-	}
-	return false
-}

@@ -2,7 +2,6 @@ package template
 
 import (
 	"slices"
-	"strings"
 
 	"underlay/geometry"
 )
@@ -42,11 +41,7 @@ func checkItems(s section, raw []rawItem, blocks map[string]*Block) []*Item {
 	var items []*Item
 	lines := map[string]int{}
 	for i := range raw {
-		t := section{r: s.r, node: s.node.keys["item"].items[i], label: "this item"}
-		name := t.uniqueName(raw[i].Name, "item", "floor cushion", lines)
-		if name != "" {
-			t.label = "item " + quote(name)
-		}
+		t, name := s.named("item", i, raw[i].Name, "floor cushion", lines)
 		items = append(items, checkItem(t, name, &raw[i], blocks))
 	}
 	return items
@@ -156,11 +151,7 @@ func checkZones(s section, raw *rawItem, it *Item, shaped bool) []Zone {
 	var zones []Zone
 	lines := map[string]int{}
 	for i, z := range raw.Zones {
-		t := section{r: s.r, node: s.node.keys["keep-clear"].items[i], label: "this keep-clear"}
-		name := t.uniqueName(z.Name, "keep-clear", "pocket", lines)
-		if name != "" {
-			t.label = "keep-clear " + quote(name)
-		}
+		t, name := s.named("keep-clear", i, z.Name, "pocket", lines)
 		t.needs("at", `"30 x 300 mm", its top left corner`)
 		t.needs("size", `"120 x 140 mm"`)
 		at, okAt := t.key("at", z.At).point("30 x 300 mm")
@@ -183,15 +174,4 @@ func checkZones(s section, raw *rawItem, it *Item, shaped bool) []Zone {
 		zones = append(zones, zone)
 	}
 	return zones
-}
-
-// isShade tells whether an item is a lampshade, printed laid flat.
-func (it *Item) isShade() bool { return it.Shape == "drum" || it.Shape == "cone" }
-
-// article puts "a" or "an" before a word.
-func article(word string) string {
-	if strings.ContainsRune("aeiou", rune(word[0])) {
-		return "an " + word
-	}
-	return "a " + word
 }

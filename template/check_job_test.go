@@ -20,7 +20,6 @@ func sameJob(a, b *Job) string {
 	return cmp.Diff(a, b,
 		cmp.AllowUnexported(geometry.Outline{}),
 		cmp.Comparer(func(x, y geometry.Length) bool { return math.Abs(float64(x-y)) <= float64(geometry.Tolerance) }),
-		cmp.Comparer(func(x, y geometry.Unit) bool { return x == y }),
 		cmpopts.IgnoreFields(Job{}, "Source", "File"),
 		cmpopts.IgnoreFields(Item{}, "Line"),
 		cmpopts.IgnoreFields(Pass{}, "Line"))
@@ -33,15 +32,6 @@ func stock(t *testing.T, name string) paper.Stock {
 		t.Fatal(err)
 	}
 	return s
-}
-
-func units(t *testing.T, name string) geometry.Unit {
-	t.Helper()
-	u, err := geometry.ParseUnit(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return u
 }
 
 func rectangle(w, h geometry.Length) geometry.Outline {
@@ -71,7 +61,7 @@ func TestExampleAsRead(t *testing.T) {
 		return geometry.RectOutline(geometry.RectAt(geometry.Point{}, geometry.Size{W: w, H: h}))
 	}
 	want := &Job{
-		Title: "Reading nook", Units: units(t, "mm"),
+		Title: "Reading nook", Units: geometry.UnitMM,
 		Paper: Paper{Stock: stock(t, "A4"), Margin: 7, Overlap: 12, Reach: 25,
 			Extent: FullExtent, Lines: FineLines},
 		Printing: Printing{Hand: RightHand},
@@ -268,10 +258,7 @@ border = "10 mm"
 `
 
 func TestEverything(t *testing.T) {
-	job, err := ReadJob("nook.toml", []byte(everything))
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := readJob(t, everything)
 	high := geometry.Length(60 * 2 / math.Sqrt(3))
 	size := func(w, h geometry.Length) geometry.Size { return geometry.Size{W: w, H: h} }
 	at := func(r geometry.Rect, p geometry.Point) geometry.Rect { return r.Move(p) }
@@ -313,7 +300,7 @@ func TestEverything(t *testing.T) {
 		return geometry.RectOutline(geometry.RectAt(geometry.Point{}, size(w, h)))
 	}
 	want := &Job{
-		Title: "Reading nook", Units: units(t, "in"),
+		Title: "Reading nook", Units: geometry.UnitInch,
 		Paper:    Paper{Stock: stock(t, "one sheet"), Reach: 25.4, Extent: EdgesExtent, Lines: StrongLines},
 		Printer:  Printer{179.2, 248.9},
 		Printing: Printing{LeftHand, 75, 40.5, 90, true, true, true},

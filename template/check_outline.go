@@ -48,7 +48,7 @@ func (e entry) polygon() (geometry.Polygon, bool) {
 		return nil, false
 	}
 	if corners.Area() < 1 {
-		e.say("the outline holds no area; write corners that do not lie in one line")
+		e.say("the outline holds less than 1 mm2; write corners farther apart, and not in one line")
 		return nil, false
 	}
 	bounds := corners.Bounds()

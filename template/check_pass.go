@@ -1,6 +1,9 @@
 package template
 
-import "slices"
+import (
+	"maps"
+	"slices"
+)
 
 // The repeats of a job file, the default first.
 var repeatWords = []string{"straight", "brick", "half-drop", "honeycomb", "diagonal", "frame", "rings"}
@@ -114,7 +117,7 @@ func (p *passReader) checkBlockName(s section, raw *rawPass, pass *Pass) bool {
 	}
 	block, known := p.blocks[name]
 	if !known && len(p.blocks) > 0 {
-		e.unknownName(name, "block", sortedNames(p.blocks))
+		e.unknownName(name, "block", slices.Sorted(maps.Keys(p.blocks)))
 	}
 	pass.Block = block
 	return block != nil
@@ -122,20 +125,7 @@ func (p *passReader) checkBlockName(s section, raw *rawPass, pass *Pass) bool {
 
 // unknownName reports a name that nothing has.
 func (e entry) unknownName(name, thing string, names []string) {
-	if near, ok := nearest(name, names); ok {
-		e.say("there is no %s %s; write %s", thing, quote(name), quote(near))
-		return
-	}
-	e.say("there is no %s %s; write %s", thing, quote(name), oneOf(names))
-}
-
-func sortedNames[T any](named map[string]T) []string {
-	names := make([]string, 0, len(named))
-	for n := range named {
-		names = append(names, n)
-	}
-	slices.Sort(names)
-	return names
+	e.say("there is no %s %s; write %s", thing, quote(name), instead(name, names))
 }
 
 // checkName reads what the pass is called: as its block, where nothing is said.

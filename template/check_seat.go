@@ -24,9 +24,6 @@ func (p *passReader) checkTargets(s section, raw *rawPass, i int) {
 	}
 }
 
-// seated tells whether the pass's prints are placed by those of another pass.
-func (p *Pass) seated() bool { return p.Between != nil || p.On != nil }
-
 // target finds the earlier pass that a pass names.
 func (p *passReader) target(e entry, i int) (*Pass, bool) {
 	name, ok := e.text("fern ground")

@@ -3,68 +3,10 @@ package template
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"underlay/geometry"
 )
-
-// checkStep reads how far every other row or column is moved along, as a share of the pitch.
-func checkStep(s section, raw *rawPass) float64 {
-	e := s.key("step", raw.Step)
-	text, ok := "", false
-	switch v := e.value.(type) {
-	case float64:
-		text, ok = strconv.FormatFloat(v, 'g', -1, 64), true
-	default:
-		text, ok = e.text("1/2")
-	}
-	if !ok {
-		return 0.5
-	}
-	f, err := parseShare(text)
-	if err != nil || !(f > 0.001 && f < 0.999) {
-		e.say(`%s is not a share of the pitch between 0 and 1; write one such as "1/2", "1/3" or "0.25"`, quote(text))
-		return 0.5
-	}
-	return f
-}
-
-// parseShare reads "1/3" or "0.25".
-func parseShare(s string) (float64, error) {
-	top, bottom, fraction := strings.Cut(strings.TrimSpace(s), "/")
-	if !fraction {
-		return strconv.ParseFloat(top, 64)
-	}
-	a, errA := strconv.Atoi(strings.TrimSpace(top))
-	b, errB := strconv.Atoi(strings.TrimSpace(bottom))
-	if errA != nil || errB != nil || b == 0 {
-		return 0, strconv.ErrSyntax
-	}
-	return float64(a) / float64(b), nil
-}
-
-// checkGridTurn reads the degrees by which a diagonal repeat is turned, as a number or text.
-func checkGridTurn(s section, raw *rawPass) geometry.Angle {
-	e := s.key("grid-turn", raw.GridTurn)
-	degrees := 45.0
-	switch v := e.value.(type) {
-	case nil:
-	case string:
-		number := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(v), "°"))
-		f, err := strconv.ParseFloat(number, 64)
-		if err != nil || !(math.Abs(f) <= 360) {
-			e.say("%s is not a number of degrees; write grid-turn = 45", quote(v))
-			break
-		}
-		degrees = f
-	default:
-		if f, ok := e.number("45", -360, 360); ok {
-			degrees = f
-		}
-	}
-	return geometry.Angle(degrees)
-}
 
 // mostTurns is the most rows, and the most columns, of a matrix of turns.
 const mostTurns = 50
@@ -143,7 +85,7 @@ func checkCollisions(s section, raw *rawPass, pass *Pass) bool {
 		return true
 	}
 	e.say("block %s is not square, so prints turned by a quarter would lie on those beside them; "+
-		"write turns of 0 and 180 only, or a gap of %s or more", quote(b.Name), s.r.show(pass.roomToTurn()))
+		"write turns of 0 and 180 only, or a gap of %s or more", quote(b.Name), s.r.showLeast(pass.roomToTurn()))
 	return false
 }
 
@@ -217,4 +159,16 @@ func (p *Pass) shifts(k int) []float64 {
 		return []float64{0}
 	}
 	return []float64{share, share - 1}
+}
+
+// anyQuarterTurned tells whether some print lies on its side.
+func anyQuarterTurned(turns [][]int) bool {
+	for _, row := range turns {
+		for _, t := range row {
+			if t%180 != 0 {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -45,7 +45,8 @@ func onCone(t lattice) repeat {
 	return repeat{
 		ways: k.ways, place: k.place, next: t.next(), middle: k.middle,
 		notes: func(l layout, c Choice) []string {
-			most := l.coneFan().count(k.rows(l, c).narrowest(), l.area.flat.Angle, l.pass.Gap.Across.Least)
+			r := k.rows(l, c)
+			most := k.beside(l, r).count(r.narrowest(), l.area.flat.Angle, l.pass.Gap.Across.Least)
 			return append(t.closingNotes(l, c, most),
 				"the rows of a cone are arcs, so there is no straight edge to stretch tape along: work from the marks on the guide",
 				"a shade of another slope lies flat in another curve, so this guide serves this size alone")
@@ -76,6 +77,20 @@ func (l layout) coneFan() fan {
 		turns = append(turns, row...)
 	}
 	return newFan(l.pass.Block, turns, 0)
+}
+
+// beside is the face as it stands beside others of its row. Columns that are moved down put it
+// beside parts of them that no print of its own row faces; so there it is its bounds that keep
+// the gap, as on flat cloth.
+func (k cone) beside(l layout, r coneRows) fan {
+	f := l.coneFan()
+	if !k.columns {
+		return f
+	}
+	f = f.boxed()
+	share := geometry.Length(k.share(l.pass))
+	f.moved = []geometry.Length{share * r.pitch, (1 - share) * r.pitch}
+	return f
 }
 
 // rowPitch is the step from row to row. Rows that are moved along bring the corners of one
@@ -169,7 +184,8 @@ func (k cone) ways(l layout) ([]Choice, error) {
 				c.Gap.Down = clamp(l.pass.Gap.Down, c.Gap.Down+(last-first)/steps-r.pitch)
 				r = k.rows(l, c)
 			}
-			n, _, err := k.closing(l, f.count(r.narrowest(), l.area.flat.Angle, c.Gap.Across))
+			beside := k.beside(l, r)
+			n, _, err := k.closing(l, beside.count(r.narrowest(), l.area.flat.Angle, c.Gap.Across))
 			if err != nil {
 				return nil, err
 			}
@@ -178,7 +194,7 @@ func (k cone) ways(l layout) ([]Choice, error) {
 			}
 			c.Columns = n
 			if n > 1 {
-				c.Gap.Across = f.gap(r.narrowest(), l.area.flat.Angle/geometry.Angle(n))
+				c.Gap.Across = beside.gap(r.narrowest(), l.area.flat.Angle/geometry.Angle(n))
 			}
 			c.Pitch = Spacing{l.cell.W + c.Gap.Across, r.pitch}
 			c = k.describeOn(l, c, k.place(l, c))

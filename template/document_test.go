@@ -213,11 +213,8 @@ func TestJobsThatCannotBeDrawn(t *testing.T) {
 	huge := "[paper]\nsize = 'A6'\n[[block]]\nname = 'fern'\nprint = '40 x 40 cm'\n[[item]]\nname = 'curtain'\nsize = '5 x 5 m'\nborder = '25 mm'\n"
 	pass := "[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n"
 	refusal := func(text string) (*Job, string) {
-		job, err := ReadJob("nook.toml", []byte(text))
-		if err != nil {
-			t.Fatal(err)
-		}
-		_, err = pdfOf(job)
+		job := readJob(t, text)
+		_, err := pdfOf(job)
 		var problems Problems
 		if !errors.As(err, &problems) || len(problems) != 1 || problems[0].Line == 0 {
 			t.Fatalf("not refused with a line of the job: %v", err)

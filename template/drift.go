@@ -63,5 +63,3 @@ func chain(near [][]int32, from int) int {
 	}
 	return int(last)
 }
-
-func absLength(l geometry.Length) geometry.Length { return max(l, -l) }

@@ -39,15 +39,3 @@ func (l layout) mostRoundDrum() int {
 	pitch := l.cell.W + l.pass.Gap.Across.Least
 	return int(math.Floor(float64((l.area.around + geometry.Tolerance) / pitch)))
 }
-
-// crossesSeam tells whether a print of a shade lies across its seam.
-func (a Area) crossesSeam(b *Block, s Site) bool {
-	switch {
-	case a.flat != nil:
-		return a.flat.crossesSeam(b.Face.Place(s.Origin, s.Turn).Outline)
-	case a.around > 0:
-		half := b.Face.Turn(s.Turn).Bounds().W() / 2
-		return s.Origin.X-half < -geometry.Tolerance || s.Origin.X+half > a.around+geometry.Tolerance
-	}
-	return false
-}

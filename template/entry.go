@@ -69,6 +69,34 @@ func (s section) needs(key, example string) {
 	}
 }
 
+// named returns the i-th table of those called thing, and its name; lines are those of the names
+// so far.
+func (s section) named(thing string, i int, raw any, example string, lines map[string]int) (section, string) {
+	t := section{r: s.r, node: s.node.keys[thing].items[i], label: "this " + thing}
+	name := t.uniqueName(raw, thing, example, lines)
+	if name != "" {
+		t.label = thing + " " + quote(name)
+	}
+	return t, name
+}
+
+// uniqueName reads the name of a thing, and refuses one that another thing has already.
+// It returns "" where there is none.
+func (s section) uniqueName(raw any, thing, example string, lines map[string]int) string {
+	e := s.key("name", raw)
+	name, ok := e.name(example)
+	if !ok {
+		s.needs("name", quote(example))
+		return ""
+	}
+	if line := lines[name]; line > 0 {
+		e.say("%s is the name of the %s in line %d already; write another name for one of them", quote(name), thing, line)
+		return name
+	}
+	lines[name] = e.node.line
+	return name
+}
+
 // given tells whether the key is there at all, good or bad.
 func (e entry) given() bool { return e.node != nil }
 
@@ -167,12 +195,13 @@ func (e entry) knows(s string, known []string) bool {
 	if slices.Contains(known, s) {
 		return true
 	}
-	if near, ok := nearest(s, known); ok {
-		e.say("%s is not known here; write %s", quote(s), quote(near))
-	} else {
-		e.say("%s is not known here; write %s", quote(s), oneOf(known))
-	}
+	e.say("%s", notKnown(s, known))
 	return false
+}
+
+// notKnown says of a word that it is none of those known.
+func notKnown(word string, known []string) string {
+	return fmt.Sprintf("%s is not known here; write %s", quote(word), instead(word, known))
 }
 
 // yes reads true or false.

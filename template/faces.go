@@ -2,7 +2,6 @@ package template
 
 import (
 	"slices"
-	"strings"
 )
 
 // FacePlan is what is printed on one face of an item, or on several that are alike: one guide
@@ -68,15 +67,6 @@ func (ip *ItemPlan) Faces() []FacePlan {
 		}
 	}
 	return faces
-}
-
-// inWords joins names: "a", "a and b", "a, b and c".
-func inWords(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	last := len(names) - 1
-	return strings.Join(names[:last], ", ") + " and " + names[last]
 }
 
 // numbering is the next number on each face of an item.

@@ -14,6 +14,9 @@ type fan struct {
 	size  geometry.Size      // bounds of all of them
 	round bool
 	even  bool // all are one upright rectangle
+	// moved are the steps outwards by which prints beside one another may differ; none: all
+	// stand at one radius.
+	moved []geometry.Length
 }
 
 // newFan makes the fan of a block; outward is the turn that the face has on the axis.
@@ -31,6 +34,14 @@ func newFan(b *Block, turns []int, outward geometry.Angle) fan {
 		f.even = f.even && (len(f.faces) == 0 || size == f.size)
 		f.size = geometry.Size{W: max(f.size.W, size.W), H: max(f.size.H, size.H)}
 		f.faces = append(f.faces, face)
+	}
+	return f
+}
+
+// boxed returns the fan of the bounds of the faces.
+func (f fan) boxed() fan {
+	if !f.round {
+		f.faces, f.even = []geometry.Outline{geometry.RectOutline(geometry.RectAround(geometry.Point{}, f.size))}, true
 	}
 	return f
 }
@@ -99,7 +110,13 @@ func (f fan) gap(r geometry.Length, a geometry.Angle) geometry.Length {
 	}
 	corners := 2 * ((r-f.size.H/2)*sin - f.size.W/2*cos)
 	if f.even {
-		return corners
+		least := corners
+		for _, d := range f.moved {
+			if face := f.faces[0].Move(geometry.Pt(0, r)); corners > 0 {
+				least = min(least, face.Distance(face.Move(geometry.Pt(0, d)).Turn(a)))
+			}
+		}
+		return least
 	}
 	least := geometry.Length(math.Inf(1))
 	for _, p := range f.faces {

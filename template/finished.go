@@ -20,7 +20,7 @@ func finished(face FacePlan, box geometry.Rect) paper.View {
 	for _, z := range face.Item.Item.Zones {
 		d.Fill(z.Rect.Polygon().Path().Map(at), paper.Grey(225))
 	}
-	taken := newCrowd()
+	taken := newCrowd(box)
 	for i, p := range face.Passes {
 		size := min(p.Pass.Block.Size.W, p.Pass.Block.Size.H) * geometry.Length(k)
 		pen := newPens(FineLines).pass(i)

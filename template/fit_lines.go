@@ -1,7 +1,6 @@
 package template
 
 import (
-	"math"
 	"regexp"
 	"strings"
 
@@ -61,18 +60,3 @@ func (f *fitText) table(indent string, rows [][]string, left int) {
 		f.lines = append(f.lines, strings.TrimRight(indent+strings.Join(cells, "  "), " "))
 	}
 }
-
-// step is the finest length that a unit's Format tells from the next.
-func step(u geometry.Unit) geometry.Length {
-	if u == geometry.UnitInch {
-		return geometry.Inch / 16
-	}
-	return geometry.Millimetre / 100
-}
-
-func roundedUp(l geometry.Length, u geometry.Unit) geometry.Length {
-	s := step(u)
-	return s * geometry.Length(math.Ceil(float64((l-geometry.Tolerance)/s)))
-}
-
-func roundedDown(l geometry.Length, u geometry.Unit) geometry.Length { return -roundedUp(-l, u) }

@@ -97,7 +97,9 @@ func (f *fitText) pass(ip *ItemPlan, p *PassPlan) {
 		f.say("    ", upperFirst(n)+".")
 	}
 	for _, m := range p.NearMisses {
-		f.say("    ", f.nearMiss(m, p.Pass))
+		if text := f.nearMiss(m, p.Pass); text != "" {
+			f.say("    ", text)
+		}
 	}
 	if a, d := p.ServesAcross, p.ServesDown; a != nil && d != nil {
 		f.say("    ", fmt.Sprintf("This guide serves cloth %s wide, and %s high.", f.serves(*a), f.serves(*d)))
@@ -197,54 +199,6 @@ func (f *fitText) runs(c Choice) {
 	f.say("    ", what+strings.Join(parts, ", ")+".")
 }
 
-// nearMiss says what one more print across, or down, would take.
-func (f *fitText) nearMiss(m NearMiss, pass *Pass) string {
-	way := "across"
-	if m.Down {
-		way = "down"
-	}
-	var ways []string
-	add := func(l *geometry.Length, format string) {
-		if l != nil {
-			ways = append(ways, fmt.Sprintf(format, f.change(*l)))
-		}
-	}
-	add(m.Cloth, "%s more cloth")
-	add(m.Border, "a border %s less on both sides")
-	switch gap := pass.Gap.Across; {
-	case pass.Gap.Down.Least < 0 || gap.Least < 0:
-		add(m.Gap, "prints %s closer")
-	case gap.Most > gap.Least || pass.Gap.Down.Most > pass.Gap.Down.Least:
-		add(m.Gap, "a least gap %s less")
-	default:
-		add(m.Gap, "a gap %s less")
-	}
-	add(m.Block, "a block %s smaller")
-	what := strconv.Itoa(m.Count) + " " + way
-	switch {
-	case m.Count == 0 && m.Prints > 0:
-		what = fmt.Sprintf("Room for more %s, %d prints in all,", way, m.Prints)
-	case m.Count == 0:
-		what = "Room for more " + way
-	}
-	return fmt.Sprintf("%s needs %s.", what, strings.Join(ways, ", or "))
-}
-
-// change writes the least change that will do, so it is never rounded down. A sixteenth of an
-// inch is a coarse step for that: the millimetres are given too.
-func (f *fitText) change(l geometry.Length) string {
-	up := f.u.Format(roundedUp(l, f.u))
-	if f.u == geometry.UnitInch {
-		up += " (" + geometry.UnitMM.Format(roundedUp(l, geometry.UnitMM)) + ")"
-	}
-	return up
-}
-
-// serves writes a range of cloth sizes, rounded so that every size it names is served.
-func (f *fitText) serves(s Serves) string {
-	return fmt.Sprintf("from %s up to, not including, %s", f.u.Format(roundedUp(s.Least, f.u)), f.u.Format(roundedDown(s.Below, f.u)))
-}
-
 // drift says how errors would add up.
 func (f *fitText) drift(d Drift, p *PassPlan) string {
 	from := fmt.Sprintf("from the middle outwards the farthest print is %d placements away (from a corner %d)", d.FromCentre, d.FromCorner)
@@ -254,8 +208,11 @@ func (f *fitText) drift(d Drift, p *PassPlan) string {
 	text := "Without a guide errors add up: " + from
 	if d.Harmless > 0 && p.Pass.Between == nil {
 		what := "gap"
-		if g := p.Choice().Gap; g.Across < 0 && g.Down < 0 {
+		switch g := p.Choice().Gap; {
+		case g.Across < 0 && g.Down < 0:
 			what = "lap"
+		case g.Across < 0 || g.Down < 0:
+			what = "gap or the lap"
 		}
 		text += fmt.Sprintf(", so that errors of more than %s add up to more than the %s", geometry.UnitMM.Format(roundedUp(d.Harmless, geometry.UnitMM)), what)
 	}
@@ -264,34 +221,13 @@ func (f *fitText) drift(d Drift, p *PassPlan) string {
 
 // tape adds the tape lines, from the cloth's edge and from the crease.
 func (f *fitText) tape(ip *ItemPlan, t TapeLines) {
-	cloth := ip.Area.cloth
-	crease := cloth.Centre()
 	rows := [][]string{{"tape line", "from the cloth's edge", "from the crease"}}
-	line := func(name, edge string, l, crease geometry.Length, before, after string) {
-		away := f.u.Format(absLength(l-crease)) + " " + after
-		switch {
-		case absLength(l-crease) <= geometry.Tolerance:
-			away = "on it"
-		case l < crease:
-			away = f.u.Format(crease-l) + " " + before
-		}
-		rows = append(rows, []string{name, f.u.Format(l) + " from the " + edge, away})
-	}
-	for i, x := range t.Across {
-		line([]string{"left edge", "right edge"}[min(i, 1)], "left", x-cloth.Min.X, crease.X-cloth.Min.X, "left", "right")
-	}
-	for i, y := range t.Down {
-		name := "start line"
-		switch i {
-		case 0:
-			name = "top edge"
-		case len(t.Down) - 1:
-			name = "bottom edge"
-		}
-		if name != "start line" && absLength(y-t.Start) <= geometry.Tolerance {
+	for _, l := range t.lines(ip.Area.cloth) {
+		name := l.name
+		if l.starts {
 			name += ", start"
 		}
-		line(name, "top", y-cloth.Min.Y, crease.Y-cloth.Min.Y, "above", "below")
+		rows = append(rows, []string{name, f.u.Format(l.at) + " from the " + l.edge, l.fromCrease(f.u)})
 	}
 	f.table("    ", rows, 3)
 }

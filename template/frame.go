@@ -125,8 +125,8 @@ func (l layout) setFrame() ([]frameSide, error) {
 func (l layout) frameRoom(has func(string) bool) error {
 	size, area, gap := l.pass.Block.Size, l.area.Rect, l.leastGap()
 	if size.W > area.W()+geometry.Tolerance && (has("top") || has("bottom")) {
-		return fmt.Errorf("no print fits along the top: the block %q is %s wide and the printable area %s; write a smaller block or a smaller border",
-			l.pass.Block.Name, l.units.Format(size.W), l.units.Format(area.W()))
+		return fmt.Errorf("no print fits along the top: the block %s is %s wide and the printable area %s; write a smaller block or a smaller border",
+			quote(l.pass.Block.Name), l.units.Format(size.W), l.units.Format(area.W()))
 	}
 	if has("top") && has("bottom") && area.H()-2*size.H < gap.Down-geometry.Tolerance {
 		return errors.New(`the prints along the top would lie on those along the bottom; write a smaller block, or sides = ["top"]`)

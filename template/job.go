@@ -103,6 +103,9 @@ type Item struct {
 	Line     int // of its heading in the job file; 0: none
 }
 
+// isShade tells whether an item is a lampshade, printed laid flat.
+func (it *Item) isShade() bool { return it.Shape == "drum" || it.Shape == "cone" }
+
 // Zone is a part of an item not to print on.
 type Zone struct {
 	Name string
@@ -139,6 +142,9 @@ type Pass struct {
 	Offset       geometry.Point
 	Line         int // of its heading in the job file; 0: none
 }
+
+// seated tells whether the pass's prints are placed by those of another pass.
+func (p *Pass) seated() bool { return p.Between != nil || p.On != nil }
 
 // Gap is the plain cloth between two prints: from Least to Most, the same unless the job
 // gives a range. Negative: a lap.

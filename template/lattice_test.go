@@ -191,7 +191,7 @@ func TestRangeOnMovedRows(t *testing.T) {
 func TestTooMany(t *testing.T) {
 	block := rectBlock(1, 1)
 	_, err := tryPlan(rectItem(900, 900, 0), RightHand, newPass(block, "straight", 0))
-	if err == nil || !strings.Contains(err.Error(), "a job may have 200000; write a larger block") {
+	if err == nil || !strings.Contains(err.Error(), "a job may have 200,000; write a larger block") {
 		t.Errorf("810,000 prints: %v", err)
 	}
 	one := newPass(block, "straight", 0)
@@ -201,7 +201,7 @@ func TestTooMany(t *testing.T) {
 		t.Errorf("160,000 prints: %v", err)
 	}
 	_, err = tryPlan(rectItem(400, 400, 0), RightHand, one, two)
-	if err == nil || !strings.Contains(err.Error(), "a job may have 200000") {
+	if err == nil || !strings.Contains(err.Error(), "a job may have 200,000") {
 		t.Errorf("320,000 prints in two passes: %v", err)
 	}
 }

@@ -1,7 +1,6 @@
 package template
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -41,7 +40,7 @@ func (r *reader) withUnit(number, example string) string {
 	case strings.Contains(example, " x "):
 		number += " x " + number
 	}
-	return number + " " + r.unitWord()
+	return number + " " + r.units.String()
 }
 
 // length reads a length, of either sign.
@@ -118,14 +117,6 @@ func (e entry) number(example string, least, most float64) (float64, bool) {
 	return n, true
 }
 
-func plainNumber(n float64) string {
-	s := fmt.Sprintf("%.0f", n)
-	for i := len(s) - 3; i > 0; i -= 3 {
-		s = s[:i] + "," + s[i:]
-	}
-	return s
-}
-
 // count reads a whole number from 1 to most.
 func (e entry) count(example string, most int) (int, bool) {
 	n, ok := e.number(example, 1, float64(most))
@@ -134,4 +125,48 @@ func (e entry) count(example string, most int) (int, bool) {
 		return 0, false
 	}
 	return int(n), ok
+}
+
+// sizeOrSingle reads "90 x 80 mm", or "60 mm" for both sides.
+func (e entry) sizeOrSingle(example string) (size geometry.Size, single, ok bool) {
+	size, ok = parsed(e, example, func(s string) (geometry.Size, error) {
+		size, one, err := geometry.ParseSizeOrDiameter(s)
+		single = one
+		return size, err
+	})
+	return size, single, ok && e.inRange(size.W, size.H)
+}
+
+// twice makes a size of a length, as text: "60 mm" to "60 x 60 mm".
+func twice(raw any) string {
+	text, _ := raw.(string)
+	for i, c := range text {
+		if c != ' ' && (c < '0' || c > '9') && c != '.' && c != '/' {
+			return strings.TrimSpace(text[:i]) + " x " + strings.TrimSpace(text)
+		}
+	}
+	return text
+}
+
+// isDiameter refuses two sides that differ.
+func (e entry) isDiameter(size geometry.Size) bool {
+	if math.Abs(float64(size.W-size.H)) <= float64(geometry.Tolerance) {
+		return true
+	}
+	e.say("a round thing is as wide as it is high; write its diameter alone, such as %s", quote(e.s.r.show(size.W)))
+	return false
+}
+
+// outlineSlack is how far a written size may be off the bounds of an outline.
+const outlineSlack = 0.05 * geometry.Millimetre
+
+// matches refuses a size that is not that of an outline's bounds.
+func (e entry) matches(size, bounds geometry.Size) bool {
+	off := max(math.Abs(float64(size.W-bounds.W)), math.Abs(float64(size.H-bounds.H)))
+	if off <= float64(outlineSlack+geometry.Tolerance) {
+		return true
+	}
+	e.say("the outline is %s wide and %s high, not %s by %s; leave %s out, or correct the outline",
+		e.s.r.show(bounds.W), e.s.r.show(bounds.H), e.s.r.show(size.W), e.s.r.show(size.H), e.key)
+	return false
 }

@@ -2,11 +2,10 @@ package template
 
 import "strings"
 
-// nearest returns the known word most like word, and whether any is like enough to be what
-// was meant: a slip or two of the keyboard, or a word
-// broken off or drawn out. Of two equally near, the
-// first wins.
-func nearest(word string, known []string) (string, bool) {
+// Nearest returns the known word most like word, and whether any is like enough to be what was
+// meant: a slip or two of the keyboard, or a word broken off or drawn out. Of two equally near,
+// the first wins.
+func Nearest(word string, known []string) (string, bool) {
 	w := plainWord(word)
 	best, least := "", len(w)/3+1
 	if len(w) < 3 {
@@ -24,6 +23,14 @@ func nearest(word string, known []string) (string, bool) {
 		}
 	}
 	return best, best != ""
+}
+
+// instead says what to write in place of an unknown word: the nearest known one, or any of them.
+func instead(word string, known []string) string {
+	if near, ok := Nearest(word, known); ok {
+		return quote(near)
+	}
+	return oneOf(known)
 }
 
 // plainWord takes off what people mix up without noticing: capitals, and the sign that joins
@@ -60,41 +67,4 @@ func slips(a, b string, limit int) int {
 		before, last = last, row
 	}
 	return last[len(t)]
-}
-
-// oneOf lists words to choose from: `"a", "b" or "c"`.
-func oneOf(words []string) string {
-	quoted := make([]string, len(words))
-	for i, w := range words {
-		quoted[i] = quote(w)
-	}
-	return orList(quoted)
-}
-
-// orList joins words with commas and a last "or".
-func orList(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " or " + words[len(words)-1]
-}
-
-// longestShown is how much of the maker's own text a message repeats.
-const longestShown = 60
-
-// quote shows the maker's own text in a message: in double quotes, on one line, cut short.
-func quote(s string) string { return `"` + shown(s) + `"` }
-
-func shown(s string) string {
-	clean := strings.Map(func(r rune) rune {
-		if r < ' ' || r == 0x7f || r == 0x2028 || r == 0x2029 {
-			return ' '
-		}
-		return r
-	}, s)
-	r := []rune(clean)
-	if len(r) > longestShown {
-		return string(r[:longestShown-1]) + "…"
-	}
-	return clean
 }

@@ -15,8 +15,8 @@ type nearestPoint struct {
 	cells   [][]geometry.Point // row by row
 }
 
-// newNearest makes the grid, of about as many cells as there are points.
-func newNearest(points []geometry.Point) nearestPoint {
+// newNearestPoint makes the grid, of about as many cells as there are points.
+func newNearestPoint(points []geometry.Point) nearestPoint {
 	b := geometry.Rect{Min: points[0], Max: points[0]}
 	for _, p := range points {
 		b = b.Union(geometry.Rect{Min: p, Max: p})

@@ -20,7 +20,7 @@ func TestNearestPoint(t *testing.T) {
 			points[i] = at(500)
 		}
 		points[n-1].X = 4000 // one far off makes the cells large
-		near := newNearest(points)
+		near := newNearestPoint(points)
 		for range 200 {
 			p, want := at(900), geometry.Length(math.Inf(1))
 			for _, q := range points {

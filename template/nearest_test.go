@@ -3,7 +3,7 @@ package template
 import "testing"
 
 func TestNearest(t *testing.T) {
-	keys := jobShape().at([]string{"item", "pass"}).order
+	keys := jobShape().tables["item"].tables["pass"].order
 	for _, c := range []struct {
 		word  string
 		known []string
@@ -28,9 +28,9 @@ func TestNearest(t *testing.T) {
 		{"outwards", []string{"out", "in"}, "out"},
 		{"Фёрн", []string{"Ферн", "Мох"}, "Ферн"},
 	} {
-		got, ok := nearest(c.word, c.known)
+		got, ok := Nearest(c.word, c.known)
 		if got != c.want || ok != (c.want != "") {
-			t.Errorf("nearest(%q) = %q, %v; want %q", c.word, got, ok, c.want)
+			t.Errorf("Nearest(%q) = %q, %v; want %q", c.word, got, ok, c.want)
 		}
 	}
 }
@@ -49,18 +49,6 @@ func TestSlips(t *testing.T) {
 		}
 		if got := slips(c.b, c.a, 10); got != c.want {
 			t.Errorf("slips(%q, %q) = %d, want %d", c.b, c.a, got, c.want)
-		}
-	}
-}
-
-func TestQuote(t *testing.T) {
-	for text, want := range map[string]string{
-		"fern":       `"fern"`,
-		"a\nb\x1b[1": `"a b [1"`,
-		"0123456789012345678901234567890123456789012345678901234567890": `"01234567890123456789012345678901234567890123456789012345678…"`,
-	} {
-		if got := quote(text); got != want {
-			t.Errorf("quote(%q) = %s, want %s", text, got, want)
 		}
 	}
 }

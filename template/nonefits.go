@@ -6,8 +6,9 @@ import (
 	"underlay/geometry"
 )
 
+// tooMany refuses n prints.
 func tooMany(n float64) error {
-	return fmt.Errorf("this makes about %.0f prints, and a job may have %d; write a larger block, a smaller item or fewer passes", n, mostPrints)
+	return fmt.Errorf("this makes about %s prints, and a job may have %s; write a larger block, a smaller item or fewer passes", plainNumber(n), plainNumber(mostPrints))
 }
 
 // noneFits explains why no print of a pass fits, and what would make one fit.
@@ -21,39 +22,39 @@ func (l layout) noneFits(choices []Choice) error {
 	if l.pass.seated() {
 		return l.noSeat()
 	}
-	name := l.pass.Block.Name
+	name := quote(l.pass.Block.Name)
 	if l.area.flat != nil {
 		slope := l.area.slant[1] - l.area.slant[0]
-		return fmt.Errorf("no print fits: the block %q is %s high and the printable slope of the shade %s, less what the arcs take; write a smaller block or a smaller border",
+		return fmt.Errorf("no print fits: the block %s is %s high and the printable slope of the shade %s, less what the arcs take; write a smaller block or a smaller border",
 			name, u.Format(l.cell.H), u.Format(slope))
 	}
 	room := l.area.Rect.Size()
 	over := geometry.Size{W: l.cell.W - room.W, H: l.cell.H - room.H}
 	if over.W <= geometry.Tolerance && over.H <= geometry.Tolerance {
-		return fmt.Errorf("no whole print of the block %q fits; write a smaller border, another repeat or a smaller block", name)
+		return fmt.Errorf("no whole print of the block %s fits; write a smaller border, another repeat or a smaller block", name)
 	}
 	var by string
 	switch {
 	case over.W > geometry.Tolerance && over.H > geometry.Tolerance:
-		by = fmt.Sprintf("%s too wide and %s too high", u.Format(over.W), u.Format(over.H))
+		by = fmt.Sprintf("%s too wide and %s too high", u.Format(roundedUp(over.W, u)), u.Format(roundedUp(over.H, u)))
 	case over.W > geometry.Tolerance:
-		by = u.Format(over.W) + " too wide"
+		by = u.Format(roundedUp(over.W, u)) + " too wide"
 	default:
-		by = u.Format(over.H) + " too high"
+		by = u.Format(roundedUp(over.H, u)) + " too high"
 	}
-	return fmt.Errorf("no print fits: the block %q, %s, is %s for the printable area, %s; make the item that much larger, the border less, or write a block of at most %s",
+	return fmt.Errorf("no print fits: the block %s, %s, is %s for the printable area, %s; make the item that much larger, the border less, or write a block of at most %s",
 		name, u.FormatSize(l.cell), by, u.FormatSize(room),
-		u.FormatSize(geometry.Size{W: min(l.cell.W, room.W), H: min(l.cell.H, room.H)}))
+		u.FormatSize(geometry.Size{W: roundedDown(min(l.cell.W, room.W), u), H: roundedDown(min(l.cell.H, room.H), u)}))
 }
 
 // noSeat explains why no print fits where another pass says they go.
 func (l layout) noSeat() error {
-	name, target := l.pass.Block.Name, l.target.Pass.Name
+	name, target := quote(l.pass.Block.Name), quote(l.target.Pass.Name)
 	switch {
 	case l.pass.On != nil:
-		return fmt.Errorf("no print of the block %q, set on those of %q, lies wholly on the area; write a smaller offset or a smaller block", name, target)
+		return fmt.Errorf("no print of the block %s, set on those of %s, lies wholly on the area; write a smaller offset or a smaller block", name, target)
 	case l.pass.OpenEdges:
-		return fmt.Errorf("no opening of %q has room for the block %q; write a smaller block, or a smaller one for %q", target, name, target)
+		return fmt.Errorf("no opening of %s has room for the block %s; write a smaller block, or a smaller one for %s", target, name, target)
 	}
-	return fmt.Errorf("%q has no opening closed by four prints with room for the block %q; write open-edges = true, or a smaller block for %q", target, name, target)
+	return fmt.Errorf("%s has no opening closed by four prints with room for the block %s; write open-edges = true, or a smaller block for %s", target, name, target)
 }

@@ -28,7 +28,7 @@ func on() repeat {
 		},
 		notes: func(l layout, c Choice) []string {
 			return append(l.droppedNote(c),
-				fmt.Sprintf("each print is set on one of %q and in the order of that pass, so it needs no tape of its own and errors do not add up", l.target.Pass.Name))
+				fmt.Sprintf("each print is set on one of %s and in the order of that pass, so it needs no tape of its own and errors do not add up", quote(l.target.Pass.Name)))
 		},
 	}
 }

@@ -25,10 +25,10 @@ func (q Quarter) String() string {
 	return [...]string{"far left", "far right", "near left", "near right"}[q]
 }
 
-// Quarters returns the order in which a printer does them: a right-handed one the far left
+// quarters returns the order in which a printer does them: a right-handed one the far left
 // first, then far right, near left, near right, so that the arm does not cross wet paint; a
 // left-handed one mirrored.
-func (h Hand) Quarters() []Quarter {
+func (h Hand) quarters() []Quarter {
 	if h == LeftHand {
 		return []Quarter{FarRight, FarLeft, NearRight, NearLeft}
 	}
@@ -39,7 +39,7 @@ func (h Hand) Quarters() []Quarter {
 // on a centre line belongs to those on both sides of it.
 func quarterOf(p, centre geometry.Point, hand Hand) Quarter {
 	d := p.Sub(centre)
-	for _, q := range hand.Quarters() {
+	for _, q := range hand.quarters() {
 		left, far := q == FarLeft || q == NearLeft, q == FarLeft || q == FarRight
 		if (left && d.X <= geometry.Tolerance || !left && d.X >= -geometry.Tolerance) &&
 			(far && d.Y <= geometry.Tolerance || !far && d.Y >= -geometry.Tolerance) {
@@ -63,7 +63,7 @@ func centreOut(sites []Site, near [][]int32, centre geometry.Point, hand Hand) [
 		w.far[i], w.quarter[i] = s.Origin.Distance(centre), quarterOf(s.Origin, centre, hand)
 		least = min(least, w.far[i])
 	}
-	turn := hand.Quarters()
+	turn := hand.quarters()
 	var first []int
 	for i := range sites {
 		if w.far[i] <= least+geometry.Tolerance {
@@ -130,7 +130,7 @@ func (w *walk) nearest() int {
 		printed[i] = w.sites[s].Origin
 	}
 	best, distance := -1, geometry.Length(math.Inf(1))
-	near := newNearest(printed)
+	near := newNearestPoint(printed)
 	for i, s := range w.sites {
 		if !w.done[i] {
 			if d := near.distance(s.Origin, distance-geometry.Tolerance); d < distance-geometry.Tolerance {

@@ -32,7 +32,7 @@ func TestNearestFirst(t *testing.T) {
 					t.Errorf("%v x %v: print %d is %v from the centre, the first %v", c.w, c.h, i+1, d, least)
 				}
 			}
-			if q := prints[0].Quarter; q != hand.Quarters()[0] {
+			if q := prints[0].Quarter; q != hand.quarters()[0] {
 				t.Errorf("%v x %v, %s hand: begins %s", c.w, c.h, hand, q)
 			}
 		}

@@ -2,9 +2,6 @@ package template
 
 import (
 	"fmt"
-	"strings"
-
-	"github.com/pelletier/go-toml/v2"
 
 	"underlay/paper"
 )
@@ -33,11 +30,7 @@ func (j *Job) Override(o Overrides) error {
 			}
 		}
 		if items == nil {
-			write := oneOf(names)
-			if near, ok := nearest(o.Item, names); ok {
-				write = quote(near)
-			}
-			problems = append(problems, Problem{Key: "--item", Text: fmt.Sprintf("there is no item %s; write %s", quote(o.Item), write)})
+			problems = append(problems, Problem{Key: "--item", Text: fmt.Sprintf("there is no item %s; write %s", quote(o.Item), instead(o.Item, names))})
 		}
 	}
 	if len(problems) > 0 {
@@ -51,27 +44,21 @@ func (j *Job) Override(o Overrides) error {
 // job file is. Margin and overlap stay as they are; where they do not go with the paper, that
 // is a problem of the paper.
 func (j *Job) overridePaper(o Overrides) (Paper, Problems) {
-	lines := []string{"[paper]"}
-	flags := map[int]string{}
-	put := func(flag, key, value string) {
-		if value != "" {
-			lines = append(lines, key+" = "+tomlText(value))
-			flags[len(lines)] = "--" + flag
+	r := &reader{units: j.Units}
+	s, p := section{r: r, node: newTable(0), label: "[paper]"}, j.Paper
+	var flags []string // by the line their key is given, counted from 1
+	put := func(flag, key, value string) any {
+		if value == "" {
+			return nil
 		}
+		flags = append(flags, flag)
+		s.node.put(key, &node{line: len(flags), form: single})
+		return value
 	}
-	put("paper", "size", o.Paper)
-	put("extent", "extent", o.Extent)
-	put("lines", "lines", o.Lines)
-	data := []byte(strings.Join(lines, "\n") + "\n")
-	root, problems := places(data)
-	var raw rawJob
-	if err := toml.Unmarshal(data, &raw); err != nil || len(problems) > 0 {
-		return j.Paper, Problems{{Text: "the flags cannot be read; write plain words after them"}}
+	raw := rawPaper{
+		Size: put("--paper", "size", o.Paper), Extent: put("--extent", "extent", o.Extent), Lines: put("--lines", "lines", o.Lines),
 	}
-
-	r := &reader{units: j.Units.String()}
-	s, p := section{r: r, node: root}.below("paper"), j.Paper
-	size := s.key("size", raw.Paper.Size)
+	size := s.key("size", raw.Size)
 	if name, ok := size.text("A4"); ok {
 		stock, err := paper.ParseStock(name)
 		switch {
@@ -79,19 +66,15 @@ func (j *Job) overridePaper(o Overrides) (Paper, Problems) {
 			size.say("%s", err)
 		case size.inRange(stock.Size.W, stock.Size.H):
 			p.Stock = stock
-			checkSheet(s, &raw.Paper, &p)
+			checkSheet(s, &raw, &p)
 		}
 	}
-	extent, _ := s.key("extent", raw.Paper.Extent).word([]string{string(FullExtent), string(EdgesExtent)}, string(p.Extent))
-	weight, _ := s.key("lines", raw.Paper.Lines).word([]string{string(FineLines), string(StrongLines)}, string(p.Lines))
+	extent, _ := s.key("extent", raw.Extent).word([]string{string(FullExtent), string(EdgesExtent)}, string(p.Extent))
+	weight, _ := s.key("lines", raw.Lines).word([]string{string(FineLines), string(StrongLines)}, string(p.Lines))
 	p.Extent, p.Lines = Extent(extent), Lines(weight)
 	found := r.problems.sorted()
 	for i, q := range found {
-		found[i] = Problem{Key: flags[q.Line], Text: q.Text}
+		found[i] = Problem{Key: flags[q.Line-1], Text: q.Text}
 	}
 	return p, found
 }
-
-// Nearest returns the known word most like word, and whether any is like enough to be what
-// was meant.
-func Nearest(word string, known []string) (string, bool) { return nearest(word, known) }

@@ -48,10 +48,7 @@ func TestOverride(t *testing.T) {
 			`--paper: a sheet 105 mm wide is too small for a margin of 40 mm and an overlap of 12 mm; write a larger one, such as "A4"`},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			job, err := ReadJob("nook.toml", []byte(twoItems))
-			if err != nil {
-				t.Fatal(err)
-			}
+			job := readJob(t, twoItems)
 			before := *job
 			got := ""
 			if err := job.Override(c.o); err != nil {
@@ -70,10 +67,7 @@ func TestOverride(t *testing.T) {
 }
 
 func TestOverrideChanges(t *testing.T) {
-	job, err := ReadJob("nook.toml", []byte(twoItems))
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := readJob(t, twoItems)
 	if err := job.Override(Overrides{Item: "book bag", Paper: "a3", Extent: "edges", Lines: "strong"}); err != nil {
 		t.Fatal(err)
 	}

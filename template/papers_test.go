@@ -25,10 +25,7 @@ func countWords(counts []SheetCount) string {
 
 func planOf(t *testing.T, text string) *Plan {
 	t.Helper()
-	job, err := ReadJob("nook.toml", []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := readJob(t, text)
 	plan, err := NewPlan(job)
 	if err != nil {
 		t.Fatal(err)

@@ -71,11 +71,8 @@ func NewPlan(job *Job) (*Plan, error) {
 	for _, item := range job.Items {
 		ip := &ItemPlan{Item: item}
 		plan.Items = append(plan.Items, ip)
-		area, ok := newArea(item)
-		if !ok {
-			problems = append(problems, job.problem(item.Line, "item %q: the border leaves nothing to print on; write a smaller border", item.Name))
-			continue
-		}
+		// That the border leaves some area has been checked with the job.
+		area, _ := newArea(item)
 		ip.Area, ip.Flat = area, area.flat
 		next := newNumbering(item)
 		failed := map[*Pass]bool{}
@@ -88,7 +85,7 @@ func NewPlan(job *Job) (*Plan, error) {
 			pp, err := planPass(job, item, area, pass, mostPrints-total, ip.Passes...)
 			if err != nil {
 				failed[pass] = true
-				problems = append(problems, job.problem(pass.Line, "item %q, pass %q: %s", item.Name, pass.Name, err))
+				problems = append(problems, job.problem(pass.Line, "item %s, pass %s: %s", quote(item.Name), quote(pass.Name), err))
 				continue
 			}
 			pp.renumber(next.take(pass, len(pp.Prints)))

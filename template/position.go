@@ -45,21 +45,6 @@ func (n *node) put(key string, child *node) {
 	n.order = append(n.order, key)
 }
 
-// each calls f for n and every table and value below it, with the names that lead there;
-// the tables of a run share their name. What stands in a list is part of its value.
-func (n *node) each(path []string, f func(path []string, n *node)) {
-	if n.form == tables {
-		for _, item := range n.items {
-			item.each(path, f)
-		}
-		return
-	}
-	f(path, n)
-	for _, k := range n.order {
-		n.keys[k].each(append(path[:len(path):len(path)], k), f)
-	}
-}
-
 // placer builds the tree.
 type placer struct {
 	parser   unstable.Parser

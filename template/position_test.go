@@ -8,6 +8,21 @@ import (
 	"github.com/google/go-cmp/cmp"
 )
 
+// each calls f for n and every table and value below it, with the names that lead there;
+// the tables of a run share their name. What stands in a list is part of its value.
+func (n *node) each(path []string, f func(path []string, n *node)) {
+	if n.form == tables {
+		for _, item := range n.items {
+			item.each(path, f)
+		}
+		return
+	}
+	f(path, n)
+	for _, k := range n.order {
+		n.keys[k].each(append(path[:len(path):len(path)], k), f)
+	}
+}
+
 // TestPlaces checks the line of everything in a file that uses every way TOML has of writing
 // a table.
 func TestPlaces(t *testing.T) {

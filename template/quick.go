@@ -74,10 +74,8 @@ func (q Quick) missing() Problems {
 		p = append(p, Problem{Key: "--lap", Text: "--gap is given too; keep one of them"})
 	}
 	if shapes := []string{"", "rectangle", "round"}; !slices.Contains(shapes, q.Shape) {
-		text := fmt.Sprintf("%s is not known here; write %s", quote(q.Shape), oneOf(shapes[1:]))
-		if near, ok := nearest(q.Shape, shapes[1:]); ok {
-			text = fmt.Sprintf("%s is not known here; write %s", quote(q.Shape), quote(near))
-		} else if slices.Contains(itemShapes, q.Shape) {
+		text := notKnown(q.Shape, shapes[1:])
+		if slices.Contains(itemShapes, q.Shape) {
 			text = fmt.Sprintf("%s needs a job file; begin with the one that underlay start --shape %s prints",
 				article(q.Shape), q.Shape)
 		}

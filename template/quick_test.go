@@ -13,7 +13,7 @@ func TestQuickJob(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want, err := ReadJob("nook.toml", []byte(`
+	want := readJob(t, `
 title = "90x90mm on 50x50cm"
 units = "in"
 [paper]
@@ -33,10 +33,7 @@ hem = "12 mm"
   block = "block"
   gap = "1 mm"
   order = "rows"
-`))
-	if err != nil {
-		t.Fatal(err)
-	}
+`)
 	if d := sameJob(want, got); d != "" {
 		t.Error(d)
 	}

@@ -130,16 +130,6 @@ func shapeOf(path string, t reflect.Type) *shape {
 	return s
 }
 
-// at follows a path of names; nil where one of them is no table.
-func (s *shape) at(names []string) *shape {
-	for _, n := range names {
-		if s = s.tables[n]; s == nil {
-			return nil
-		}
-	}
-	return s
-}
-
 // heading is how the table is written.
 func (s *shape) heading() string {
 	switch {

@@ -3,6 +3,7 @@ package template
 import (
 	"bytes"
 	"errors"
+	"math"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -14,14 +15,14 @@ import (
 	"underlay/geometry"
 )
 
-// longestFile is the most bytes a job file may have.
-const longestFile = 1 << 20
+// LargestJob is the most bytes a job file may have: 1 MiB.
+const LargestJob = 1 << 20
 
 // reader checks one job file and gathers what is wrong with it.
 type reader struct {
 	name     string // of the file, as shown
 	problems Problems
-	units    string // "mm", "cm" or "in": what the job asks for on its papers
+	units    geometry.Unit // what the job asks for on its papers
 }
 
 // ReadJob reads and checks a job file. The name is that of the file, "-" for standard input.
@@ -42,28 +43,34 @@ func (r *reader) add(line int, key, text string) {
 	r.problems = append(r.problems, Problem{File: r.name, Line: line, Key: key, Text: text})
 }
 
-// unitWord is the unit shown where a message proposes one.
-func (r *reader) unitWord() string {
-	if slices.Contains(unitWords, r.units) {
-		return r.units
-	}
-	return unitWords[0]
-}
-
-var unitWords = []string{"mm", "cm", "in"}
+// unitWords are the units a job can ask for, in the order in which package geometry counts them.
+var unitWords = []string{geometry.UnitMM.String(), geometry.UnitCM.String(), geometry.UnitInch.String()}
 
 // show writes a length for a message, in the units of the job, so that it can be written into
 // the job as it stands.
-func (r *reader) show(l geometry.Length) string {
-	unit, size := r.unitWord(), geometry.Millimetre
-	switch unit {
-	case "cm":
+func (r *reader) show(l geometry.Length) string { return r.rounded(l, math.Round) }
+
+// showLeast writes the least length that will do, rounded so that it does as written.
+func (r *reader) showLeast(l geometry.Length) string {
+	return r.rounded(l-geometry.Tolerance/2, math.Ceil)
+}
+
+// showMost writes the greatest length that will do, rounded so that it does as written.
+func (r *reader) showMost(l geometry.Length) string {
+	return r.rounded(l+geometry.Tolerance/2, math.Floor)
+}
+
+// rounded writes a length with three decimals at the most.
+func (r *reader) rounded(l geometry.Length, round func(float64) float64) string {
+	size := geometry.Millimetre
+	switch r.units {
+	case geometry.UnitCM:
 		size = geometry.Centimetre
-	case "in":
+	case geometry.UnitInch:
 		size = geometry.Inch
 	}
-	number := strconv.FormatFloat(float64(l/size), 'f', 3, 64)
-	return strings.TrimSuffix(strings.TrimRight(number, "0"), ".") + " " + unit
+	number := strconv.FormatFloat(round(float64(l/size)*1000)/1000, 'f', 3, 64)
+	return strings.TrimSuffix(strings.TrimRight(number, "0"), ".") + " " + r.units.String()
 }
 
 // read goes from text to job. The job is good only where no problem was found.
@@ -85,13 +92,8 @@ func (r *reader) read(data []byte) *Job {
 	var broken *toml.DecodeError
 	var unknown *toml.StrictMissingError
 	switch err := d.Decode(&raw); {
-	case errors.As(err, &unknown):
-		// Each of them is reported by shaped, with the word that was meant; were one not, it
-		// must still not pass.
-		if len(r.problems) == 0 {
-			line, _ := unknown.Errors[0].Position()
-			r.add(line, "", "there is an unknown key here; take it out")
-		}
+	case errors.As(err, &unknown) && len(r.problems) > 0:
+		// Each of them is reported by shaped, with the word that was meant.
 	case errors.As(err, &broken):
 		line, _ := broken.Position()
 		r.add(line, "", syntaxText(strings.Split(string(data), "\n")[line-1], broken.Error()))
@@ -106,7 +108,7 @@ func (r *reader) read(data []byte) *Job {
 // readable tells whether the file can be a job file at all.
 func (r *reader) readable(data []byte) bool {
 	switch {
-	case len(data) > longestFile:
+	case len(data) > LargestJob:
 		r.add(0, "", "the file is larger than 1 MiB, too large for a job file; write a smaller one")
 	case len(bytes.TrimSpace(data)) == 0:
 		r.add(0, "", "the file is empty; begin with the one that underlay start prints")
@@ -182,7 +184,7 @@ func (r *reader) unknownKey(n *node, key string, s *shape) {
 		what = "unknown table " + quote(key)
 	}
 	write := ""
-	if near, ok := nearest(key, s.order); ok {
+	if near, ok := Nearest(key, s.order); ok {
 		child.meant = near
 		write = "write " + quote(near)
 		if t := s.tables[near]; t != nil {
@@ -213,10 +215,10 @@ func (r *reader) job(s section, raw *rawJob) *Job {
 	if title, ok := s.key("title", raw.Title).name("Reading nook"); ok {
 		job.Title = title
 	}
-	r.units, _ = s.key("units", raw.Units).word(unitWords, unitWords[0])
-	if u, err := geometry.ParseUnit(r.unitWord()); err == nil {
-		job.Units = u
+	if word, ok := s.key("units", raw.Units).word(unitWords, unitWords[0]); ok {
+		r.units = geometry.Unit(slices.Index(unitWords, word))
 	}
+	job.Units = r.units
 	job.Paper = checkPaper(s.below("paper"), &raw.Paper)
 	job.Printer = checkPrinter(s.below("printer"), &raw.Printer)
 	job.Printing = checkPrinting(s.below("printing"), &raw.Printing)

@@ -37,9 +37,25 @@ func TestBadJobs(t *testing.T) {
 		checkProblems(t, name, err)
 		checkWords(t, strings.ReplaceAll(err.Error(), name, ""))
 	}
-	golden := filepath.Join(dir, "messages.txt")
+	checkGolden(t, "messages.txt", got.String())
+}
+
+// readJob reads a job that must be good.
+func readJob(t *testing.T, text string) *Job {
+	t.Helper()
+	job, err := ReadJob("nook.toml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return job
+}
+
+// checkGolden compares messages with a file of testdata/bad, or writes it anew.
+func checkGolden(t *testing.T, file, got string) {
+	t.Helper()
+	golden := filepath.Join("..", "testdata", "bad", file)
 	if *update {
-		if err := os.WriteFile(golden, []byte(got.String()), 0o644); err != nil {
+		if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -47,7 +63,7 @@ func TestBadJobs(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if d := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got.String(), "\n")); d != "" {
+	if d := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got, "\n")); d != "" {
 		t.Errorf("messages differ (-want +got):\n%s", d)
 	}
 }
@@ -141,10 +157,7 @@ func TestOddButGood(t *testing.T) {
 			"[paper]\nsize = \"A4\"\n",
 	} {
 		t.Run(name, func(t *testing.T) {
-			job, err := ReadJob("nook.toml", []byte(data))
-			if err != nil {
-				t.Fatal(err)
-			}
+			job := readJob(t, data)
 			if string(job.Source) != data {
 				t.Error("the source is not the file byte for byte")
 			}

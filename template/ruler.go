@@ -2,7 +2,6 @@ package template
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 
 	"underlay/geometry"
@@ -16,18 +15,19 @@ const (
 	rulerTick    = 1.5 * geometry.Millimetre // half an end tick
 	rulerEdge    = 1.7 * geometry.Millimetre // from the edge of what is printed to a bar
 	rulerLabel   = 3.5 * geometry.Millimetre // ISO 3098
+	rulerMargin  = 7 * geometry.Millimetre   // what most desk printers cannot reach, as in a job that says nothing of it
 )
 
 // rulerPen draws the bars: narrow, so that there is no doubt where one ends.
 var rulerPen = paper.Pen{Type: paper.Continuous, Width: 0.25}
 
-// RulerPage makes the printer check page on a paper, clear of the margin: a bar of 180 mm
+// RulerPage makes the printer check page on a paper, 7 mm clear of its edges: a bar of 180 mm
 // across and one of 250 mm down to be measured, one of 7 in and one of 9 in for a rule in
 // inches, how to go about it, and the lines to write in the job file. It is drawn without any
 // correction. A roll's page is as wide as the roll; "one sheet" is A4.
 //
-// The error says which paper or margin would do.
-func RulerPage(stock paper.Stock, margin geometry.Length) (paper.Document, error) {
+// The error is a plain sentence: the paper is too small, and which would do.
+func RulerPage(stock paper.Stock) (paper.Document, error) {
 	// What A4 has inside a margin of 7 mm; on a larger page the bars stand round its middle.
 	most := geometry.Size{W: 196, H: 283}
 	page := stock.Size
@@ -35,12 +35,14 @@ func RulerPage(stock paper.Stock, margin geometry.Length) (paper.Document, error
 	case stock.OneSheet:
 		page = geometry.Size{W: 210, H: 297}
 	case stock.Roll:
-		page.H = most.H + 2*margin
+		page.H = most.H + 2*rulerMargin
 	}
-	if err := checkRuler(stock.Name, page, margin); err != nil {
-		return paper.Document{}, err
+	usable := geometry.Rect{Max: geometry.Pt(page.W, page.H)}.Grow(-rulerMargin)
+	if room := usable.Grow(-rulerEdge + geometry.Tolerance); room.W() < paper.RulerAcross || room.H() < paper.RulerDown {
+		show := geometry.UnitMM.Format
+		return paper.Document{}, fmt.Errorf("the paper %q is too small for the check bars, %s across and %s down, inside a margin of %s; write a larger one, such as \"A4\" or \"Letter\"",
+			stock.Name, show(paper.RulerAcross), show(paper.RulerDown), show(rulerMargin))
 	}
-	usable := geometry.Rect{Max: geometry.Pt(page.W, page.H)}.Grow(-margin)
 	frame := geometry.RectAround(usable.Centre(), geometry.Size{W: min(usable.W(), most.W), H: min(usable.H(), most.H)})
 
 	bars := &paper.Drawing{Bounds: frame}
@@ -50,25 +52,6 @@ func RulerPage(stock paper.Stock, margin geometry.Length) (paper.Document, error
 	pages := f.Pages()
 	pages[0].Views = append(pages[0].Views, paper.View{Drawing: bars, Area: frame, At: frame.Min, ScaleX: 1, ScaleY: 1})
 	return paper.Document{Title: "Ruler page", Parts: []paper.Part{{Name: "ruler page", Pages: pages}}}, nil
-}
-
-// checkRuler tells whether the bars have room on a page inside its margin.
-func checkRuler(name string, page geometry.Size, margin geometry.Length) error {
-	show := geometry.UnitMM.Format
-	if !(margin >= 0) {
-		return fmt.Errorf("a margin of %s is less than nothing; write 0 mm or more", show(margin))
-	}
-	most := min(page.W-paper.RulerAcross, page.H-paper.RulerDown)/2 - rulerEdge
-	if margin <= most+geometry.Tolerance {
-		return nil
-	}
-	// Few printers reach nearer the edge than this.
-	if most >= 5 {
-		return fmt.Errorf("a margin of %s leaves too little of the paper %q for the check bars, %s across and %s down; write a margin of %s or less, or a larger paper",
-			show(margin), name, show(paper.RulerAcross), show(paper.RulerDown), show(geometry.Length(math.Floor(10*float64(most+geometry.Tolerance))/10)))
-	}
-	return fmt.Errorf("the paper %q is too small for the check bars, %s across and %s down; write a larger one, such as \"A4\" or \"Letter\"",
-		name, show(paper.RulerAcross), show(paper.RulerDown))
 }
 
 // drawRulerBars draws the bars in millimetres from the top left corner of r, those in inches

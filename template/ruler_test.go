@@ -17,9 +17,9 @@ import (
 )
 
 // pageOfRuler draws the ruler page and reads it back.
-func pageOfRuler(t *testing.T, stock paper.Stock, margin geometry.Length) pageRead {
+func pageOfRuler(t *testing.T, stock paper.Stock) pageRead {
 	t.Helper()
-	doc, err := RulerPage(stock, margin)
+	doc, err := RulerPage(stock)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -78,23 +78,20 @@ func (p pageRead) bars() (across, down []float64) {
 
 func TestRulerPageMeasuresWhatItSays(t *testing.T) {
 	for _, c := range []struct {
-		paper  string
-		margin geometry.Length
-		want   geometry.Size
+		paper string
+		want  geometry.Size
 	}{
-		{"A4", 7, sizes["A4"]},
-		{"A4", 0, sizes["A4"]},
-		{"A4", 13.3, sizes["A4"]},
-		{"Letter", 7, sizes["Letter"]},
-		{"Letter", 12.7, sizes["Letter"]},
-		{"Legal", 7, geometry.Size{W: 8.5 * 25.4, H: 14 * 25.4}},
-		{"A3", 7, sizes["A3"]},
-		{"A0", 10, geometry.Size{W: 841, H: 1189}},
-		{"roll 610 mm", 5, geometry.Size{W: 610, H: 293}},
-		{"one sheet", 7, sizes["A4"]},
+		{"A4", sizes["A4"]},
+		{"Letter", sizes["Letter"]},
+		{"Legal", geometry.Size{W: 8.5 * 25.4, H: 14 * 25.4}},
+		{"A3", sizes["A3"]},
+		{"A0", geometry.Size{W: 841, H: 1189}},
+		{"197.4 x 267.4 mm", geometry.Size{W: 197.4, H: 267.4}},
+		{"roll 610 mm", geometry.Size{W: 610, H: 297}},
+		{"one sheet", sizes["A4"]},
 	} {
-		t.Run(fmt.Sprint(c.paper, " ", float64(c.margin)), func(t *testing.T) {
-			page := pageOfRuler(t, stock(t, c.paper), c.margin)
+		t.Run(c.paper, func(t *testing.T) {
+			page := pageOfRuler(t, stock(t, c.paper))
 			near := cmpopts.EquateApprox(0, 0.01)
 			got := []float64{float64(page.size.W), float64(page.size.H)}
 			if d := cmp.Diff([]float64{float64(c.want.W), float64(c.want.H)}, got, near); d != "" {
@@ -108,7 +105,7 @@ func TestRulerPageMeasuresWhatItSays(t *testing.T) {
 			if d := cmp.Diff([]float64{9 * 25.4, 250}, down, near); d != "" {
 				t.Errorf("down: %s", d)
 			}
-			p := &papers{job: &Job{Paper: Paper{Margin: c.margin}}, pages: []pageRead{page}}
+			p := &papers{job: &Job{Paper: Paper{Margin: rulerMargin}}, pages: []pageRead{page}}
 			checkTexts(t, p)
 			checkMargins(t, p)
 			page.checkLinesClearOfText(t)
@@ -148,10 +145,7 @@ func (p pageRead) checkLinesClearOfText(t *testing.T) {
 
 // The lines to copy are what the job file takes, and say that nothing is to be corrected.
 func TestRulerPageLinesAreForTheJobFile(t *testing.T) {
-	job, err := ReadJob("nook.toml", []byte("[printer]\nacross = \"180 mm\"\ndown = \"250 mm\"\n"+fmt.Sprintf(fernOn, "50 x 50 cm")))
-	if err != nil {
-		t.Fatal(err)
-	}
+	job := readJob(t, "[printer]\nacross = \"180 mm\"\ndown = \"250 mm\"\n"+fmt.Sprintf(fernOn, "50 x 50 cm"))
 	if s := job.Printer.Scale(); s != (paper.Scale{Across: 1, Down: 1}) {
 		t.Errorf("a true printer is corrected by %v", s)
 	}
@@ -171,21 +165,15 @@ func TestRulerPageLinesAreForTheJobFile(t *testing.T) {
 }
 
 func TestRulerPageNeedsRoom(t *testing.T) {
-	for _, c := range []struct {
-		paper  string
-		margin geometry.Length
-		want   string
-	}{
-		{"A5", 7, `the paper "A5" is too small for the check bars, 180 mm across and 250 mm down; write a larger one, such as "A4" or "Letter"`},
-		{"roll 150 mm", 5, `the paper "roll 150 mm" is too small for the check bars, 180 mm across and 250 mm down; write a larger one, such as "A4" or "Letter"`},
-		{"190 x 400 mm", 4, `the paper "190 × 400 mm" is too small for the check bars, 180 mm across and 250 mm down; write a larger one, such as "A4" or "Letter"`},
-		{"A4", 13.4, `a margin of 13.4 mm leaves too little of the paper "A4" for the check bars, 180 mm across and 250 mm down; write a margin of 13.3 mm or less, or a larger paper`},
-		{"Letter", 40, `a margin of 40 mm leaves too little of the paper "Letter" for the check bars, 180 mm across and 250 mm down; write a margin of 13 mm or less, or a larger paper`},
-		{"A4", -1, `a margin of -1 mm is less than nothing; write 0 mm or more`},
+	const small = `the paper %q is too small for the check bars, 180 mm across and 250 mm down, inside a margin of 7 mm; write a larger one, such as "A4" or "Letter"`
+	// Beside the margins a bar keeps 1.7 mm from the edge of what is printed, for its end ticks.
+	for name, good := range map[string]bool{
+		"A5": false, "roll 150 mm": false, "197.3 x 400 mm": false, "200 x 267.3 mm": false, "197.4 x 267.4 mm": true,
 	} {
-		_, err := RulerPage(stock(t, c.paper), c.margin)
-		if got := fmt.Sprint(err); got != c.want {
-			t.Errorf("%s, %v mm: %s\nwant %s", c.paper, float64(c.margin), got, c.want)
+		s := stock(t, name)
+		_, err := RulerPage(s)
+		if good != (err == nil) || !good && err.Error() != fmt.Sprintf(small, s.Name) {
+			t.Errorf("%s: %v", name, err)
 		}
 	}
 }

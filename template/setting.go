@@ -86,7 +86,9 @@ func (l layout) holds(s Site) bool {
 //
 // Turns count from the first column and row that have prints; and of a face that does not keep
 // its outline when turned, the turn decides what prints there are. So it counts again until
-// both agree. Round a shade columns count from the seam in any case.
+// both agree. Where they never do, the numbers go with the turns: the first column that has
+// prints, or the first row, is then called by another number. Round a shade columns count from
+// the seam in any case.
 func (l layout) number(sites []Site, all bool) []Site {
 	if len(sites) == 0 {
 		return nil
@@ -113,8 +115,11 @@ func (l layout) number(sites []Site, all bool) []Site {
 		first.I, first.J = first.I+low.I-1, first.J+low.J-1
 	}
 	low := l.area.firstCell(kept)
+	columns, rows := low.I-1, low.J-1
+	columns -= mod(columns, len(l.pass.Turns[0]))
+	rows -= mod(rows, len(l.pass.Turns))
 	for i := range kept {
-		kept[i].Column, kept[i].Row = kept[i].Column-low.I+1, kept[i].Row-low.J+1
+		kept[i].Column, kept[i].Row = kept[i].Column-columns, kept[i].Row-rows
 	}
 	return kept
 }

@@ -1,7 +1,7 @@
 package template
 
 import (
-	"fmt"
+	"errors"
 	"slices"
 )
 
@@ -21,10 +21,7 @@ func StartFile(shape string) (string, error) {
 	if text, ok := files[shape]; ok {
 		return startTop + text, nil
 	}
-	if near, ok := nearest(shape, itemShapes); ok {
-		return "", fmt.Errorf("%s is not known here; write %s", quote(shape), quote(near))
-	}
-	return "", fmt.Errorf("%s is not known here; write %s", quote(shape), oneOf(itemShapes))
+	return "", errors.New(notKnown(shape, itemShapes))
 }
 
 // startTop is what the job files of all shapes begin with.
@@ -51,13 +48,13 @@ hand = "right"                # the hand you print with: "right" or "left"
 # seconds-a-print = 75        # your own pace, for the time at the bench
 # paint-cover = "90 ml/m2"    # paint you lay on a printed square metre, for what a set needs
 
+# A block: measure the carved face, then the wood as you see it from above.
+# For another block write all of these lines again, with another name.
+[[block]]
 `
 
 // startRectangle is for covers, napkins, towels, bags and runners.
-const startRectangle = `# A block: measure the carved face, then the wood as you see it from above.
-# For another block write all of these lines again, with another name.
-[[block]]
-name = "fern"
+const startRectangle = `name = "fern"
 print = "90 x 90 mm"          # the carved face, width x height
 wood = "98 x 98 mm"           # the whole block
 # wood-offset = "0 x 2 mm"    # where the face is not in the middle of the wood: right x down
@@ -86,10 +83,7 @@ quantity = 6
 `
 
 // startRound is for stool tops, round mats and cloths.
-const startRound = `# A block: measure the carved face, then the wood as you see it from above.
-# For another block write all of these lines again, with another name.
-[[block]]
-name = "wave"
+const startRound = `name = "wave"
 print = "60 x 40 mm"          # the carved face, width x height
 wood = "64 x 46 mm"           # the whole block
 # wood-offset = "0 x 2 mm"    # where the face is not in the middle of the wood: right x down
@@ -115,10 +109,7 @@ quantity = 2
 `
 
 // startOutline is for pennants and anything else with corners.
-const startOutline = `# A block: measure the carved face, then the wood as you see it from above.
-# For another block write all of these lines again, with another name.
-[[block]]
-name = "acorn"
+const startOutline = `name = "acorn"
 print = "40 x 45 mm"          # the carved face, width x height
 # wood = "46 x 52 mm"         # the whole block
 # inked = 0.55                # share of the face that carries paint
@@ -148,10 +139,7 @@ quantity = 8
 `
 
 // startDrum is for lampshades with straight sides.
-const startDrum = `# A block: measure the carved face, then the wood as you see it from above.
-# For another block write all of these lines again, with another name.
-[[block]]
-name = "acorn"
+const startDrum = `name = "acorn"
 print = "35 x 45 mm"          # the carved face, width x height
 wood = "40 x 50 mm"           # the whole block
 # inked = 0.55                # share of the face that carries paint
@@ -181,10 +169,7 @@ quantity = 1
 `
 
 // startCone is for lampshades with sloping sides.
-const startCone = `# A block: measure the carved face, then the wood as you see it from above.
-# For another block write all of these lines again, with another name.
-[[block]]
-name = "acorn"
+const startCone = `name = "acorn"
 print = "35 x 45 mm"          # the carved face, width x height
 wood = "40 x 50 mm"           # the whole block
 # inked = 0.55                # share of the face that carries paint

@@ -25,7 +25,9 @@ func (d *document) addSwatch(ip *ItemPlan) error {
 		for _, pass := range scrap.Passes {
 			pp, err := planPass(&job, scrap, area, pass, mostPrints)
 			if err != nil {
-				return Problems{job.problem(ip.Item.Line, "item %q: the swatch of pass %q cannot be set out: %s", ip.Item.Name, pass.Name, err)}
+				// Of a scrap in straight rows, without zones, that is all there can be.
+				return Problems{job.problem(ip.Item.Line, "item %s: pass %s has no room on its swatch, which is no larger than a sheet; take swatch out of --parts",
+					quote(ip.Item.Name), quote(pass.Name))}
 			}
 			sp.Passes = append(sp.Passes, pp)
 		}
@@ -37,7 +39,7 @@ func (d *document) addSwatch(ip *ItemPlan) error {
 		}
 		tiling, err := job.tile(sp)
 		if err != nil {
-			return Problems{job.problem(0, "%s", err)}
+			return Problems{job.problem(ip.Item.Line, "item %s: its swatch: %s", quote(ip.Item.Name), err)}
 		}
 		sheets, pages := paper.Sheets(newGuide(&job, practice), tiling, practice.strip(&job))
 		for i, s := range sheets {

@@ -7,8 +7,10 @@ import (
 )
 
 var (
-	keyAndValue = regexp.MustCompile(`^\s*([A-Za-z0-9_-]+)\s*=\s*(.*?)\s*$`)
-	bareNumber  = regexp.MustCompile(`^[+-]?[0-9][0-9_]*(\.[0-9_]+)?$`)
+	keyAndValue  = regexp.MustCompile(`^\s*([A-Za-z0-9_-]+)\s*=\s*(.*?)\s*$`)
+	startsWord   = regexp.MustCompile(`^[A-Za-z]`)
+	startsFigure = regexp.MustCompile(`^[+-]?[0-9.]`)
+	bareNumber   = regexp.MustCompile(`^[+-]?[0-9][0-9_]*(\.[0-9_]+)?$`)
 )
 
 // syntaxText says in plain words why a line is no TOML, and what to write instead. The
@@ -24,8 +26,6 @@ func syntaxText(line, message string) string {
 	}
 	bare := strings.TrimSpace(line)
 	switch {
-	case has("UTF-8"):
-		return "this line is not UTF-8 text; save the file as UTF-8"
 	case has("control character", "carriage return"):
 		return "there is a character in this line that cannot be seen; type the line again"
 	case strings.HasPrefix(bare, "[") && !strings.Contains(bare, "="):
@@ -89,12 +89,15 @@ func headingText(line string) string {
 
 // lineText is for a line that is neither a heading nor a key with a value.
 func lineText(line string) string {
+	if startsFigure.MatchString(line) {
+		return fmt.Sprintf(`%s needs quotes; write "%s"`, quote(line), shown(strings.TrimRight(line, ", ]")))
+	}
 	key, value, ok := strings.Cut(line, ":")
 	if !ok {
 		key, value, _ = strings.Cut(line, " ")
 	}
 	key, value = strings.TrimSpace(key), strings.Trim(strings.TrimSpace(value), `"`)
-	if keyAndValue.MatchString(key+"=") && value != "" && !strings.ContainsAny(value, `="`) {
+	if startsWord.MatchString(key) && keyAndValue.MatchString(key+"=") && value != "" && !strings.ContainsAny(value, `="`) {
 		return fmt.Sprintf(`%s has no = after it; write %s = "%s"`, shown(key), shown(key), shown(value))
 	}
 	return fmt.Sprintf(`%s cannot be read here; write key = "value", [table], or # before a remark`, quote(line))

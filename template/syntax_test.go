@@ -37,6 +37,8 @@ func TestBrokenFiles(t *testing.T) {
 		{`paper = {size = "A4"`, `2: the braces of paper are not closed, or lack a comma; write them as in: { across = "180 mm", down = "250 mm" }`},
 		{`quantity = 06`, `2: quantity = 06 begins with a zero; write quantity = 6`},
 		{`quantity = 00`, `2: quantity = 00 begins with a zero; write quantity = 0`},
+		{"border = [\n  25 mm,\n]", `3: "25 mm," needs quotes; write "25 mm"`},
+		{`- the nook`, `2: "- the nook" cannot be read here; write key = "value", [table], or # before a remark`},
 		{"title = \"a\x01\"", `2: there is a character in this line that cannot be seen; type the line again`},
 	} {
 		_, problems := places([]byte("# Reading nook\n" + c.text + "\n"))

@@ -37,10 +37,7 @@ border = "25 mm"
 // a correction: what comes out of the printer is within 0.01 mm of the block.
 func TestTags(t *testing.T) {
 	for _, printer := range []Printer{{}, {Across: 179.2, Down: 251}} {
-		job, err := ReadJob("tags.toml", []byte(tagJob))
-		if err != nil {
-			t.Fatal(err)
-		}
+		job := readJob(t, tagJob)
 		job.Printer = printer
 		plan, err := NewPlan(job)
 		if err != nil {

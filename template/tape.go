@@ -32,3 +32,47 @@ func (l layout) tapeLines(sites []Site, first Site) TapeLines {
 	}
 	return t
 }
+
+// tapeLine is one of the lines, in words.
+type tapeLine struct {
+	name   string // "left edge", of the prints; "start line"
+	edge   string // of the cloth, that it is measured from: "left" or "top"
+	at     geometry.Length
+	crease geometry.Length // from the same edge
+	starts bool            // it is an edge of the prints and the start line too
+}
+
+// lines names the lines, those that run up and down first. The cloth's top left corner is
+// (0, 0).
+func (t TapeLines) lines(cloth geometry.Rect) []tapeLine {
+	crease := cloth.Centre()
+	var lines []tapeLine
+	for i, x := range t.Across {
+		lines = append(lines, tapeLine{name: []string{"left edge", "right edge"}[min(i, 1)], edge: "left", at: x, crease: crease.X})
+	}
+	for i, y := range t.Down {
+		l := tapeLine{name: "start line", edge: "top", at: y, crease: crease.Y}
+		switch i {
+		case 0:
+			l.name = "top edge"
+		case len(t.Down) - 1:
+			l.name = "bottom edge"
+		}
+		l.starts = l.name != "start line" && absLength(y-t.Start) <= geometry.Tolerance
+		lines = append(lines, l)
+	}
+	return lines
+}
+
+// fromCrease says how far the line lies from the crease beside it, and on which side.
+func (l tapeLine) fromCrease(u geometry.Unit) string {
+	sides := map[string][2]string{"left": {"left", "right"}, "top": {"above", "below"}}[l.edge]
+	switch off := l.at - l.crease; {
+	case absLength(off) <= geometry.Tolerance:
+		return "on it"
+	case off < 0:
+		return u.Format(-off) + " " + sides[0]
+	default:
+		return u.Format(off) + " " + sides[1]
+	}
+}

@@ -66,6 +66,14 @@ func (t *Total) add(prints int, paint float64) {
 	t.Paint += paint
 }
 
+// colourNames are a pass's colours; one without a name where the job names none.
+func colourNames(p *Pass) []string {
+	if len(p.Colours) == 0 {
+		return []string{"one colour"}
+	}
+	return slices.Clone(p.Colours)
+}
+
 // facesOf returns on how many faces of an item a pass is printed.
 func (ip *ItemPlan) facesOf(p *Pass) int {
 	if p.Face != "" {

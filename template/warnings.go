@@ -22,14 +22,17 @@ func (j *Job) Warnings() []string {
 			return
 		}
 		seen[name] = true
+		warn := func(text string) {
+			warnings = append(warnings, fmt.Sprintf("%s %q %s", what, paper.Shorten(name, 2.5, false, nameRoom), text))
+		}
 		if _, whole := paper.Legible(name); !whole {
-			warnings = append(warnings, fmt.Sprintf("%s %q has letters the papers cannot show; each is drawn as □", what, paper.Shorten(name, 2.5, false, nameRoom)))
+			warn("has letters the papers cannot show; each is drawn as □")
 		}
 		if strings.ContainsAny(name, "\r\n\t\v\f") {
-			warnings = append(warnings, fmt.Sprintf("%s %q has a line break or a tab in it; the papers show a space", what, paper.Shorten(name, 2.5, false, nameRoom)))
+			warn("has a line break or a tab in it; the papers show a space")
 		}
 		if paper.TextWidth(name, 2.5, false) > nameRoom {
-			warnings = append(warnings, fmt.Sprintf("%s %q is long; the papers show the beginning of it", what, paper.Shorten(name, 2.5, false, nameRoom)))
+			warn("is long; the papers show the beginning of it")
 		}
 	}
 	check("the title", j.Title)
@@ -52,7 +55,8 @@ func (j *Job) Warnings() []string {
 		}
 	}
 	if least := tickClear + tickLength; j.Paper.Reach < least {
-		warnings = append(warnings, fmt.Sprintf("a reach of %s has no room for the ticks outside the cloth; write reach = \"25 mm\" to have them", j.Units.Format(j.Paper.Reach)))
+		warnings = append(warnings, fmt.Sprintf("a reach of %s has no room for the ticks outside the cloth; write reach = %q to have them",
+			j.Units.Format(j.Paper.Reach), j.Units.Format(usualReach)))
 	}
 	return warnings
 }

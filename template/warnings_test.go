@@ -8,7 +8,7 @@ import (
 
 // TestWarnings: whatever will not come out on the papers as it is written is told of, once.
 func TestWarnings(t *testing.T) {
-	job, err := ReadJob("nook.toml", []byte(`
+	job := readJob(t, `
 title = "Nook 🌿"
 [[block]]
 name = "fern"
@@ -23,10 +23,7 @@ faces = ["Подушка"]
   block = "fern"
   gap = "1 mm"
   colours = ["moss"]
-`))
-	if err != nil {
-		t.Fatal(err)
-	}
+`)
 	want := []string{
 		`the title "Nook □" has letters the papers cannot show; each is drawn as □`,
 		`the item "floor cushion" has a line break or a tab in it; the papers show a space`,

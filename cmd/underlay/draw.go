@@ -3,13 +3,9 @@ package main
 import (
 	"bytes"
 	"fmt"
-	"io"
-	"os"
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
-	"time"
 
 	"underlay/paper"
 	"underlay/template"
@@ -116,10 +112,10 @@ func (c *call) drawFlags(args []string) (d drawing, done bool, err error) {
 	if d.from.file != "" {
 		d.overrides.Item, d.overrides.Paper = q.Item, q.Paper
 	}
-	if d.parts, err = partsNamed(parts, fs.Changed("parts")); err != nil {
+	if d.parts, err = partsNamed(parts); err != nil {
 		return d, false, err
 	}
-	if !fs.Changed("output") {
+	if d.output == "" {
 		d.output = outputName(d.from.file, ".pdf")
 	}
 	if d.output == "-" && d.asJSON {
@@ -132,9 +128,9 @@ func (c *call) drawFlags(args []string) (d drawing, done bool, err error) {
 	return d, false, err
 }
 
-// partsNamed takes a list of parts apart; the usual ones where none is given.
-func partsNamed(list string, given bool) ([]string, error) {
-	if !given {
+// partsNamed takes a list of parts apart; the usual ones where it is empty.
+func partsNamed(list string) ([]string, error) {
+	if list == "" {
 		return template.UsualParts(), nil
 	}
 	var parts []string
@@ -150,26 +146,6 @@ func partsNamed(list string, given bool) ([]string, error) {
 		parts = append(parts, name)
 	}
 	return parts, nil
-}
-
-func isFolder(name string) bool {
-	info, err := os.Stat(name)
-	return err == nil && info.IsDir()
-}
-
-// endingOf returns what a file is to be by its name, ".pdf" or ".svg", and refuses any other.
-func endingOf(name string) (string, error) {
-	switch ending := strings.ToLower(filepath.Ext(name)); {
-	case name == "-":
-		return ".pdf", nil
-	case name == "":
-		return "", usage("nothing stands after -o; write the name of a file, such as -o guide.pdf")
-	case ending == ".pdf" || ending == ".svg":
-		return ending, nil
-	case isFolder(name):
-		return ".pdf", nil // newPlace says so
-	}
-	return "", usage("%s: the name of the file says what to write; let it end in .pdf or .svg, as %s.pdf", name, strings.TrimSuffix(name, filepath.Ext(name)))
 }
 
 // drawSVG writes the guides as one drawing at true size.
@@ -195,39 +171,6 @@ func (c *call) warn(job *template.Job) {
 	for _, w := range job.Warnings() {
 		fmt.Fprintln(c.stderr, w)
 	}
-}
-
-// writeOut writes a file that was made from another, or to standard output.
-func (c *call) writeOut(output, from string, content []byte) error {
-	if output == "-" {
-		return c.print(string(content))
-	}
-	to, err := newPlace(output, from)
-	if err != nil {
-		return err
-	}
-	return to.write(func(w io.Writer) error {
-		_, err := w.Write(content)
-		return err
-	})
-}
-
-// latestDate is the last second a PDF can name: its years have four figures (ISO 32000-1,
-// 7.9.4).
-const latestDate = 253402300799
-
-// date is when the document says it was made: SOURCE_DATE_EPOCH, in seconds since the
-// beginning of 1970, or the zero time where that is not set.
-func (c *call) date() (time.Time, error) {
-	text, ok := c.env("SOURCE_DATE_EPOCH")
-	if !ok || text == "" {
-		return time.Time{}, nil
-	}
-	seconds, err := strconv.ParseInt(text, 10, 64)
-	if err != nil || seconds < 0 || seconds > latestDate {
-		return time.Time{}, usage("SOURCE_DATE_EPOCH is %q; set it to the seconds since 1970 as a whole number, or unset it", text)
-	}
-	return time.Unix(seconds, 0).UTC(), nil
 }
 
 func countPages(parts []paper.Part) int {

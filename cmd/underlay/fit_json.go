@@ -1,38 +1,9 @@
 package main
 
 import (
-	"bytes"
-	"encoding/json"
-	"strconv"
-	"strings"
-
 	"underlay/geometry"
 	"underlay/template"
 )
-
-// mm is a number of millimetres, or another measure, written to a millionth.
-type mm float64
-
-// MarshalJSON writes the number without the last digits, which are those of the computer's own
-// arithmetic, and without a minus before 0.
-func (v mm) MarshalJSON() ([]byte, error) {
-	s := strconv.FormatFloat(float64(v), 'f', 6, 64)
-	s = strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
-	if s == "-0" {
-		s = "0"
-	}
-	return []byte(s), nil
-}
-
-func length(l geometry.Length) mm { return mm(l.Millimetres()) }
-
-func lengths(ls []geometry.Length) []mm {
-	out := make([]mm, len(ls))
-	for i, l := range ls {
-		out[i] = length(l)
-	}
-	return out
-}
 
 // The types below are the plan as fit --json writes it. What has no meaning for a repeat is
 // left out.
@@ -209,16 +180,4 @@ func orNull(l *geometry.Length) *mm {
 	}
 	v := length(*l)
 	return &v
-}
-
-// printJSON writes a value to standard output as JSON, its names as they are.
-func (c *call) printJSON(v any) error {
-	var out bytes.Buffer
-	e := json.NewEncoder(&out)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", " ")
-	if err := e.Encode(v); err != nil {
-		return err
-	}
-	return c.print(out.String())
 }

@@ -10,26 +10,28 @@ import (
 	"underlay/template"
 )
 
-// errTwice is a flag given more than once.
-var errTwice = errors.New("given twice")
+// What is wrong with the text of a flag: it is there more than once, or empty.
+var (
+	errTwice = errors.New("given twice")
+	errEmpty = errors.New("empty")
+)
 
-// once is the text of a flag that may be given one time only.
+// once is the text of a flag that may be given one time only. What is empty is most often a
+// variable of the shell that is not set, and never meant.
 type once struct {
 	to    *string
 	holds string // what stands for the text in the help: LENGTH, say
 	given bool
 }
 
-func (o *once) String() string {
-	if o.to == nil {
-		return ""
-	}
-	return *o.to
-}
+func (o *once) String() string { return *o.to }
 
 func (o *once) Set(s string) error {
-	if o.given {
+	switch {
+	case o.given:
 		return errTwice
+	case s == "":
+		return errEmpty
 	}
 	*o.to, o.given = s, true
 	return nil
@@ -103,6 +105,8 @@ func flagError(fs *pflag.FlagSet, err error) error {
 		return usage("nothing stands after --%s; write its value there", bare.GetFlag().Name)
 	case errors.As(err, &wrong) && errors.Is(err, errTwice):
 		return usage("--%s is given twice; keep one of them", wrong.GetFlag().Name)
+	case errors.As(err, &wrong) && errors.Is(err, errEmpty):
+		return usage("nothing stands after --%s; write its value there", wrong.GetFlag().Name)
 	case errors.As(err, &wrong):
 		return usage("--%s takes no value; write --%s alone", wrong.GetFlag().Name, wrong.GetFlag().Name)
 	}

@@ -12,9 +12,6 @@ import (
 	"underlay/template"
 )
 
-// mostRead is a byte more than a job file may have: the rest of a longer one need not be read.
-const mostRead = 1<<20 + 1
-
 // jobFrom is where a command gets its job: a file, standard input, or the flags.
 type jobFrom struct {
 	file  string // "-": standard input; "": the flags
@@ -67,36 +64,39 @@ func (c *call) job(from jobFrom) (*template.Job, error) {
 	return template.ReadJob(from.file, data)
 }
 
-// read returns the first mostRead bytes of a file, or of standard input.
+// read returns a job file, or standard input: no more of it than shows that it is too long.
 func (c *call) read(name string) ([]byte, error) {
+	const most = template.LargestJob + 1
 	if name == "-" {
-		data, err := io.ReadAll(io.LimitReader(c.stdin, mostRead))
+		data, err := io.ReadAll(io.LimitReader(c.stdin, most))
 		if err != nil {
-			return nil, fmt.Errorf("standard input cannot be read: %w", cause(err))
+			return nil, fmt.Errorf("standard input cannot be read: %w; send it a job file, or write the name of one", cause(err))
 		}
 		return data, nil
 	}
+	return readFile(name, most, "check its name and folder, or begin one with underlay start > "+name, "write the name of a job file in it")
+}
+
+// readFile returns the first bytes of a file, most at the most. Missing and folder say what to do
+// where there is none, or a folder instead.
+func readFile(name string, most int64, missing, folder string) ([]byte, error) {
 	info, err := os.Stat(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, fmt.Errorf("%s: there is no such file; check its name and folder, or begin one with underlay start > %s", name, name)
+		return nil, fmt.Errorf("%s: there is no such file; %s", name, missing)
 	case err == nil && info.IsDir():
-		return nil, fmt.Errorf("%s: this is a folder; write the name of a job file in it", name)
+		return nil, fmt.Errorf("%s: this is a folder; %s", name, folder)
 	}
-	data, err := readSome(name)
+	var data []byte
+	f, err := os.Open(name)
+	if err == nil {
+		defer f.Close()
+		data, err = io.ReadAll(io.LimitReader(f, most))
+	}
 	if err != nil {
 		return nil, fmt.Errorf("%s: this file cannot be read: %w; check its name, and who may read it", name, cause(err))
 	}
 	return data, nil
-}
-
-func readSome(name string) ([]byte, error) {
-	f, err := os.Open(name)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, mostRead))
 }
 
 // cause is what the system says is wrong, without the name of the file and what was tried.

@@ -1,4 +1,7 @@
 // Underlay draws true-size placement guides for hand block printing on cloth.
+//
+// Each command has a file of its own, named after it: flags in, files and words out. What is
+// worked out and drawn is in package template. "underlay help" is the manual.
 package main
 
 import (

@@ -175,6 +175,39 @@ func (p place) temporary() (*os.File, error) {
 	}
 }
 
+// endingOf returns what a file is to be by its name, ".pdf" or ".svg", and refuses any other.
+func endingOf(name string) (string, error) {
+	switch ending := strings.ToLower(filepath.Ext(name)); {
+	case name == "-":
+		return ".pdf", nil
+	case ending == ".pdf" || ending == ".svg":
+		return ending, nil
+	case isFolder(name):
+		return ".pdf", nil // newPlace says so
+	}
+	return "", usage("%s: the name of the file says what to write; let it end in .pdf or .svg, as %s.pdf", name, strings.TrimSuffix(name, filepath.Ext(name)))
+}
+
+func isFolder(name string) bool {
+	info, err := os.Stat(name)
+	return err == nil && info.IsDir()
+}
+
+// writeOut writes a file that was made from another, or to standard output.
+func (c *call) writeOut(output, from string, content []byte) error {
+	if output == "-" {
+		return c.print(string(content))
+	}
+	to, err := newPlace(output, from)
+	if err != nil {
+		return err
+	}
+	return to.write(func(w io.Writer) error {
+		_, err := w.Write(content)
+		return err
+	})
+}
+
 // outputName is the file that is written where the user names none: the job file's name with
 // another ending, in the current folder.
 func outputName(job, ending string) string {

@@ -2,10 +2,7 @@ package main
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
-	"io"
-	"io/fs"
 	"os"
 	"path/filepath"
 
@@ -42,8 +39,6 @@ func (c *call) recover(args []string) error {
 		return usage("recover needs the PDF to look into; write underlay recover reading-nook.pdf")
 	case fs.NArg() > 1:
 		return usage("recover takes one PDF, and %d are given; name one, and put quotes round a name with spaces", fs.NArg())
-	case fs.Changed("output") && output == "":
-		return usage("nothing stands after -o; write the name of a file, such as -o nook-again.toml")
 	}
 	name := fs.Arg(0)
 	if name == "" {
@@ -60,7 +55,7 @@ func (c *call) recover(args []string) error {
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}
-	if !fs.Changed("output") {
+	if output == "" {
 		output = outputName(name, ".toml")
 	}
 	if output == "-" {
@@ -93,23 +88,8 @@ func checkRecovered(output, from string, force bool) error {
 
 // readPDF reads a PDF whole.
 func readPDF(name string) ([]byte, error) {
-	info, err := os.Stat(name)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		return nil, fmt.Errorf("%s: there is no such file; check its name and folder", name)
-	case err == nil && info.IsDir():
-		return nil, fmt.Errorf("%s: this is a folder; write the name of a PDF in it", name)
-	case err == nil && info.Size() > largestPDF:
+	if info, err := os.Stat(name); err == nil && info.Size() > largestPDF {
 		return nil, fmt.Errorf("%s: this file is larger than any that underlay draws; write the name of a PDF it drew", name)
 	}
-	f, err := os.Open(name)
-	if err != nil {
-		return nil, fmt.Errorf("%s: this file cannot be read: %w; check its name, and who may read it", name, cause(err))
-	}
-	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, largestPDF))
-	if err != nil {
-		return nil, fmt.Errorf("%s: this file cannot be read: %w; check its name, and who may read it", name, cause(err))
-	}
-	return data, nil
+	return readFile(name, largestPDF, "check its name and folder", "write the name of a PDF in it")
 }

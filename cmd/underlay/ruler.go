@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 
-	"underlay/geometry"
 	"underlay/paper"
 	"underlay/template"
 )
@@ -26,13 +25,10 @@ off is no fault of the printer: the page was printed "fit to page".
     underlay ruler --paper Letter -o letter.pdf
 `
 
-// rulerMargin is what most desk printers cannot reach, as in a job that says nothing of it.
-const rulerMargin = 7 * geometry.Millimetre
-
 // ruler writes the printer check page.
 func (c *call) ruler(args []string) error {
 	fs := newFlags("ruler")
-	var name, output string
+	name, output := "A4", "ruler.pdf"
 	textFlag(fs, &output, "output", "o", "FILE", "where to write; - is standard output")
 	textFlag(fs, &name, "paper", "", "NAME", "A4, unless given, Letter, \"610 x 900 mm\" and others")
 	if done, err := c.parse(fs, rulerHelp, args); done || err != nil {
@@ -40,12 +36,6 @@ func (c *call) ruler(args []string) error {
 	}
 	if fs.NArg() > 0 {
 		return usage("ruler takes no JOB; write underlay ruler --paper %s", fs.Arg(0))
-	}
-	if !fs.Changed("paper") {
-		name = "A4"
-	}
-	if !fs.Changed("output") {
-		output = "ruler.pdf"
 	}
 	if ending, err := endingOf(output); err != nil {
 		return err
@@ -56,7 +46,7 @@ func (c *call) ruler(args []string) error {
 	if err != nil {
 		return template.Problems{{Key: "--paper", Text: err.Error()}}
 	}
-	doc, err := template.RulerPage(stock, rulerMargin)
+	doc, err := template.RulerPage(stock)
 	if err != nil {
 		return template.Problems{{Key: "--paper", Text: err.Error()}}
 	}

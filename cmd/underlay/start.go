@@ -20,16 +20,13 @@ anything with corners; drum and cone, for lampshades.
 // start prints a job file to begin with.
 func (c *call) start(args []string) error {
 	fs := newFlags("start")
-	var shape string
+	shape := template.StartShapes()[0]
 	textFlag(fs, &shape, "shape", "", "WORD", strings.Join(template.StartShapes(), ", ")+";\nrectangle, unless given")
 	if done, err := c.parse(fs, startHelp, args); done || err != nil {
 		return err
 	}
 	if fs.NArg() > 0 {
 		return usage("start takes no name; write underlay start > %s", fs.Arg(0))
-	}
-	if !fs.Changed("shape") {
-		shape = template.StartShapes()[0]
 	}
 	text, err := template.StartFile(shape)
 	if err != nil {
