@@ -2,6 +2,7 @@ package geometry
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -30,6 +31,9 @@ func ParseSizeOrDiameter(s string) (size Size, one bool, err error) {
 		return size, false, err
 	}
 	d, err := ParsePositive(s)
+	if err != nil && readable(s) == nil && (strings.Contains(s, "*") || slices.Contains(strings.Fields(s), "by")) {
+		err = fmt.Errorf("%s has no x between its two lengths; write a size such as %q", quote(s), "50 x 60 cm")
+	}
 	return Size{d, d}, err == nil, err
 }
 

@@ -63,6 +63,15 @@ func TestParseSizeSaysWhatToWrite(t *testing.T) {
 	}
 }
 
+func TestParseSizeOrDiameterAsksForAnX(t *testing.T) {
+	for _, s := range []string{"50 * 60 cm", "50*60cm", "50 by 60 cm"} {
+		_, _, err := ParseSizeOrDiameter(s)
+		if want := `"` + s + `" has no x between its two lengths; write a size such as "50 x 60 cm"`; said(err) != want {
+			t.Errorf("%q: %v, want %s", s, err, want)
+		}
+	}
+}
+
 func TestParseSizeOrDiameterTakesOneLength(t *testing.T) {
 	size, one, err := ParseSizeOrDiameter("40 cm")
 	if err != nil || !one || size != (Size{W: 400, H: 400}) {

@@ -46,7 +46,13 @@ func (u Unit) Number(l Length) string {
 	return decimals(float64(l), 2)
 }
 
+// hair settles ties: a half that sums have moved by less than this is a half, so that borders
+// that are even are written so.
+const hair = 1e-6
+
 func decimals(v float64, places int) string {
+	scale := math.Pow10(places)
+	v = math.Copysign(math.Floor(math.Abs(v)*scale+0.5+hair)/scale, v)
 	s := strconv.FormatFloat(v, 'f', places, 64)
 	s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	if s == "-0" || s == "" {
@@ -56,7 +62,7 @@ func decimals(v float64, places int) string {
 }
 
 func sixteenths(inches float64) string {
-	n := int64(math.Round(math.Abs(inches) * 16))
+	n := int64(math.Floor(math.Abs(inches)*16 + 0.5 + hair))
 	sign := ""
 	if inches < 0 && n > 0 {
 		sign = "-"

@@ -122,7 +122,7 @@ func (f *Flow) line(indent geometry.Length, text string, h geometry.Length, bold
 	f.y += h
 }
 
-// Table sets rows of cells under a head, each column as wide as its widest cell and a little
+// Table sets rows of cells under a head, which each page repeats, each column as wide as its widest cell and a little
 // more; cells of the columns named right are set to the right. A column that would run over
 // the edge is shortened.
 func (f *Flow) Table(head []string, rows [][]string, right ...int) {
@@ -152,7 +152,6 @@ func (f *Flow) Table(head []string, rows [][]string, right ...int) {
 		isRight[i] = true
 	}
 	set := func(row []string, ink Ink) {
-		f.Need(2 * textHeight)
 		x := f.box.Min.X
 		for i, c := range row {
 			l := Label{Text: Shorten(c, textHeight, false, widths[i]), At: geometry.Pt(x, f.y+textHeight), Anchor: AnchorBottomLeft, Height: textHeight, Ink: ink}
@@ -164,12 +163,19 @@ func (f *Flow) Table(head []string, rows [][]string, right ...int) {
 		}
 		f.y += textHeight * 1.9
 	}
+	setHead := func() {
+		set(head, quietInk)
+		rule := f.y - textHeight*0.45
+		f.page.Stroke(geometry.Line(geometry.Pt(f.box.Min.X, rule), geometry.Pt(f.box.Min.X+min(total, f.Width()), rule)), Pen{Continuous, 0.18, quietInk})
+		f.y += textHeight * 0.5
+	}
 	f.Need(4.5 * textHeight) // the head never stands alone at the foot of a page
-	set(head, quietInk)
-	rule := f.y - textHeight*0.45
-	f.page.Stroke(geometry.Line(geometry.Pt(f.box.Min.X, rule), geometry.Pt(f.box.Min.X+min(total, f.Width()), rule)), Pen{Continuous, 0.18, quietInk})
-	f.y += textHeight * 0.5
+	setHead()
 	for _, row := range rows {
+		pages := len(f.pages)
+		if f.Need(2 * textHeight); len(f.pages) > pages {
+			setHead()
+		}
 		set(row, Ink{})
 	}
 	f.y += textHeight * 0.4

@@ -160,7 +160,8 @@ func TestHeadingsStandWithTheirText(t *testing.T) {
 	}
 }
 
-// TestTableHeadsStandWithTheirRows does the same for a table.
+// TestTableHeadsStandWithTheirRows does the same for a table: every page that has rows of it
+// has its head, and the other way round.
 func TestTableHeadsStandWithTheirRows(t *testing.T) {
 	for y := geometry.Length(0); y < 290; y += 1.5 {
 		f := NewFlow(flowSize, flowMargin)
@@ -172,7 +173,8 @@ func TestTableHeadsStandWithTheirRows(t *testing.T) {
 			for _, l := range pageLabels(page) {
 				texts = append(texts, l.Text)
 			}
-			if slices.Contains(texts, "block") && !slices.Contains(texts, "fern") {
+			rows := slices.Contains(texts, "fern") || slices.Contains(texts, "wave")
+			if slices.Contains(texts, "block") != rows {
 				t.Fatalf("%v down: page %d has %q", y, n+1, texts)
 			}
 		}

@@ -23,9 +23,9 @@ type Area struct {
 	slant   [2]geometry.Length // of a cone: the radii between which it may be printed on
 }
 
-// newArea draws the item's outline in by its border; false where that leaves nothing, which a
-// checked job rules out.
-func newArea(item *Item) (Area, bool) {
+// newArea draws the item's outline in by its border, which leaves something: a checked job
+// says so.
+func newArea(item *Item) Area {
 	if item.Shape == "cone" {
 		return newConeArea(item)
 	}
@@ -40,12 +40,11 @@ func newArea(item *Item) (Area, bool) {
 			r := a.Rect
 			a.edge = append(geometry.Line(r.Min, geometry.Pt(r.Max.X, r.Min.Y)), geometry.Line(geometry.Pt(r.Min.X, r.Max.Y), r.Max)...)
 		}
-		return a, a.Rect.W() > 0 && a.Rect.H() > 0
+		return a
 	}
 	a.outline, a.clear = item.Outline, item.Border.Least()
-	var ok bool
-	a.edge, a.Rect, ok = item.Outline.Inset(a.clear)
-	return a, ok
+	a.edge, a.Rect, _ = item.Outline.Inset(a.clear)
+	return a
 }
 
 // Path returns the edge of the area: the border line.

@@ -2,6 +2,7 @@ package template
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -38,8 +39,12 @@ func (b bench) write() {
 	if item.Shade != (Shade{}) {
 		size += " laid flat"
 	}
-	under := fmt.Sprintf("%s of %s. %s on each. Mark %s.",
-		counted(item.Quantity, "piece", "pieces"), size, counted(b.face.Count(), "print", "prints"), b.job.Mark())
+	each := "each"
+	if len(item.Faces) > 1 {
+		each = "each face"
+	}
+	under := fmt.Sprintf("%s of %s. %s on %s. Mark %s.",
+		counted(item.Quantity, "piece", "pieces"), size, counted(b.face.Count(), "print", "prints"), each, b.job.Mark())
 	b.Title(b.face.Label(), under)
 	b.Figure(max(70, min(108, b.Room()*0.42)), func(box geometry.Rect) []paper.View {
 		return []paper.View{finished(b.face, box)}
@@ -67,8 +72,16 @@ func (b bench) passes() {
 			numbers(p.First, p.First+len(p.Prints)-1),
 		})
 	}
+	head := []string{"pass", "block", "repeat", "between prints", "colours", "prints"}
+	const colours = 4
+	if !slices.ContainsFunc(rows, func(row []string) bool { return row[colours] != "" }) {
+		head = slices.Delete(head, colours, colours+1)
+		for i, row := range rows {
+			rows[i] = slices.Delete(row, colours, colours+1)
+		}
+	}
 	b.Space(2)
-	b.Table([]string{"pass", "block", "repeat", "between prints", "colours", "prints"}, rows)
+	b.Table(head, rows)
 }
 
 // numbers writes a run of numbers.
@@ -128,10 +141,14 @@ func dash(int) string { return "–" }
 // before says what to do before the first print.
 func (b bench) before() {
 	b.Heading("Before starting")
+	shade := b.face.Item.Item.Shade != (Shade{})
 	texts := []string{
 		"Wash and press the cloth. Fold it in half both ways and press the creases: they are the centre lines.",
 	}
-	if len(b.face.Item.Item.Faces) > 1 || b.face.Item.Item.Shade == (Shade{}) {
+	if shade {
+		texts = []string{"Dust the shade and do not fold it. Mark the middle of it, opposite the seam, lightly at both edges: that is the centre line."}
+	}
+	if len(b.face.Item.Item.Faces) > 1 || !shade {
 		texts = append(texts, "Lay paper inside a cover or bag, so that paint does not come through to the other face.")
 	}
 	b.Points(dash, append(texts,
@@ -142,11 +159,14 @@ func (b bench) before() {
 // tape says how the guide is laid, and gives every tape line for a ruler alone.
 func (b bench) tape() {
 	u := b.job.Units
-	b.Heading("Laying the guide and the tape")
-	b.Points(dash, []string{
-		"Join the sheets row by row, A1 first. Tape the guide flat to the padded mat, then lay the cloth on it: its edges on the wide line, its creases on the centre ticks.",
-		"Where the cloth hides the drawing, work from the ticks: stretch masking tape from a tick to its twin on the far side. The tape lies outside the line and keeps the border clean.",
-	})
+	heading, laying := "Laying the guide", "Join the sheets row by row, A1 first. Tape the guide flat to the padded mat, then lay the "+b.laying()
+	texts := []string{laying}
+	if b.face.taped() {
+		heading += " and the tape"
+		texts = append(texts, "Where the cloth hides the drawing, work from the ticks: stretch masking tape from a tick to its twin on the far side. The tape lies outside the line and keeps the border clean.")
+	}
+	b.Heading(heading)
+	b.Points(dash, texts)
 	var rows [][]string
 	for _, p := range b.face.Passes {
 		if p.Tape == nil || p.Pass.seated() {
@@ -169,9 +189,21 @@ func (b bench) tape() {
 	}
 }
 
+// laying says how the cloth is laid on the guide.
+func (b bench) laying() string {
+	item := b.face.Item.Item
+	_, upright := item.Outline.Upright()
+	switch {
+	case item.Shade != (Shade{}):
+		return "shade on it, rolled out: its edges on the wide line, its middle on the centre ticks."
+	case upright && b.job.Paper.Extent == EdgesExtent:
+		return "cloth on it: its corners in the four drawn ones, its creases on the centre ticks."
+	}
+	return "cloth on it: its edges on the wide line, its creases on the centre ticks."
+}
+
 // drift says how errors add up.
 func (b bench) drift() []string {
-	u := b.job.Units
 	longest, corner, harmless := 0, 0, geometry.Length(0)
 	for _, p := range b.face.Passes {
 		if p.Drift != nil && p.Drift.FromCentre > longest {
@@ -181,10 +213,16 @@ func (b bench) drift() []string {
 	if longest < 2 {
 		return nil
 	}
-	text := fmt.Sprintf("Without a guide, an error in each placement adds up: the farthest print is %d placements from the centre (%d from a corner), so errors of 0.5 mm can reach %s there",
-		longest, corner, u.Format(geometry.Length(longest)*0.5))
+	from := fmt.Sprintf("%d placements from the centre (%d from a corner)", longest, corner)
+	if b.face.Item.Item.Shape == "round" {
+		from = fmt.Sprintf("%d placements from the centre", longest)
+	}
+	// Such small lengths would come to nothing in sixteenths of an inch.
+	mm := geometry.UnitMM
+	text := fmt.Sprintf("Without a guide, an error in each placement adds up: the farthest print is %s, so errors of 0.5 mm can reach %s there",
+		from, mm.Format(geometry.Length(longest)*0.5))
 	if harmless > 0 {
-		text += fmt.Sprintf("; from %s a placement on they are more than the gap or lap itself", u.Format(harmless))
+		text += fmt.Sprintf("; from %s a placement on they are more than the gap or lap itself", mm.Format(harmless))
 	}
 	return []string{text + ". With the ticks they stay 0.5 mm."}
 }

@@ -8,13 +8,13 @@ import (
 
 // newConeArea lays a cone flat and draws it in by its borders at both ends. Its repeat closes
 // round the shade, so there is no border at the seam.
-func newConeArea(item *Item) (Area, bool) {
+func newConeArea(item *Item) Area {
 	d := newDevelopment(item.Shade)
 	a := Area{zones: item.Zones, flat: &d, cloth: geometry.RectAt(geometry.Point{}, d.Size), whole: d.Path()}
 	a.slant = [2]geometry.Length{d.Inner + item.Border.Top, d.Outer - item.Border.Bottom}
 	a.Rect = d.bounds(a.slant[0], a.slant[1])
 	a.edge = d.band(a.slant[0], a.slant[1])
-	return a, a.slant[1] > a.slant[0]
+	return a
 }
 
 // slantBorders returns the plain cloth left at the two ends of a cone, along its slope.

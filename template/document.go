@@ -1,6 +1,7 @@
 package template
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -100,7 +101,7 @@ func (p *Plan) Document(names []string) (paper.Document, []SheetPlace, error) {
 
 // nothingToDraw refuses an item without a pass.
 func (j *Job) nothingToDraw(item *Item) Problems {
-	return Problems{j.problem(item.Line, "item %q has no pass, so there is nothing to draw; add [[item.pass]] with block and gap below it", item.Name)}
+	return Problems{j.problem(item.Line, "item %s has no pass, so there is nothing to draw; add [[item.pass]] with block and gap below it", quote(item.Name))}
 }
 
 // add binds pages in, as a part of the item last begun.
@@ -120,8 +121,8 @@ func (j *Job) checkRoll(ip *ItemPlan) error {
 	usable := (j.Paper.Stock.Size.W - 2*j.Paper.Margin) / geometry.Length(sx)
 	for _, p := range ip.Passes {
 		if w := p.layout.cell.W; w > usable+geometry.Tolerance {
-			return Problems{j.problem(ip.Item.Line, "item %q: the paper %q shows %s inside its margins, less than one print of the block %q, %s wide; write a wider roll, or a sheet such as \"A4\"",
-				ip.Item.Name, j.Paper.Stock.Name, j.Units.Format(usable), p.Pass.Block.Name, j.Units.Format(w))}
+			return Problems{j.problem(ip.Item.Line, "item %s: the paper %q shows %s inside its margins, less than one print of the block %s, %s wide; write a wider roll, or a sheet such as \"A4\"",
+				quote(ip.Item.Name), j.Paper.Stock.Name, j.Units.Format(usable), quote(p.Pass.Block.Name), j.Units.Format(w))}
 		}
 	}
 	return nil
@@ -202,23 +203,32 @@ func (d *document) checkSheets(ip *ItemPlan) error {
 	}
 	n, err := job.countSheets(ip)
 	if err != nil {
-		return Problems{job.problem(ip.Item.Line, "item %q: %s", ip.Item.Name, err)}
+		return Problems{job.problem(ip.Item.Line, "item %s: %s", quote(ip.Item.Name), err)}
 	}
 	if len(d.places)+n <= mostSheets {
 		return nil
 	}
 	what := "write a larger paper"
-	for _, s := range paper.Stocks() {
+	for _, s := range largerStocks() {
 		if m, err := paper.CountSheets(ip.layout(job), s, p.Margin, p.Overlap, job.Printer.Scale()); err == nil && len(d.places)+m <= mostSheets {
-			what = fmt.Sprintf("paper %q takes %d", s.Name, m)
+			what = fmt.Sprintf("paper %q takes %s", s.Name, plainNumber(float64(m)))
 			break
 		}
 	}
 	if p.Extent != EdgesExtent {
 		what += `, and extent = "edges" leaves out the sheets inside the cloth`
 	}
-	return Problems{job.problem(ip.Item.Line, "item %q: its guide takes %d sheets of %s, and a job may take %d; %s",
-		ip.Item.Name, n, p.Stock.Name, mostSheets, what)}
+	return Problems{job.problem(ip.Item.Line, "item %s: its guide takes %s sheets of %s, and a job may take %s; %s",
+		quote(ip.Item.Name), plainNumber(float64(n)), p.Stock.Name, plainNumber(mostSheets), what)}
+}
+
+// largerStocks are the papers to offer: what most printers take, then ever larger ones.
+func largerStocks() []paper.Stock {
+	stocks := slices.DeleteFunc(paper.Stocks(), func(s paper.Stock) bool {
+		return !slices.Contains([]string{"A0", "A1", "A2", "A3", "A4"}, s.Name)
+	})
+	slices.SortFunc(stocks, func(a, b paper.Stock) int { return cmp.Compare(a.Size.W, b.Size.W) })
+	return stocks
 }
 
 // strip is what every sheet of a guide says about itself.
@@ -239,71 +249,4 @@ func (f FacePlan) strip(job *Job) paper.Strip {
 		lines[i] = paper.Shorten(l, 2.5, false, 90)
 	}
 	return paper.Strip{Lines: lines, Mark: job.Mark(), Inches: job.Units == geometry.UnitInch}
-}
-
-// printWords is a pass in a few words: block and gap.
-func (p *PassPlan) printWords(u geometry.Unit) string {
-	words := p.Pass.Block.words(u)
-	if apart := p.apartWords(u); apart != "" {
-		words += ", " + apart
-	}
-	return words
-}
-
-// words is a block's name and size.
-func (b *Block) words(u geometry.Unit) string {
-	if b.Shape == "round" {
-		return b.Name + " " + u.Format(b.Size.W) + " across"
-	}
-	return b.Name + " " + u.FormatSize(b.Size)
-}
-
-// setOut says how a pass is set out: by its repeat, or by the pass it is seated by.
-func (p *Pass) setOut() string {
-	switch {
-	case p.Between != nil:
-		return "in the openings of " + p.Between.Name
-	case p.On != nil:
-		return "on the prints of " + p.On.Name
-	}
-	return p.Repeat
-}
-
-// apartWords says how far apart the prints stand; of a pass that is seated by another, by
-// which.
-func (p *PassPlan) apartWords(u geometry.Unit) string {
-	if p.Pass.seated() {
-		return p.Pass.setOut()
-	}
-	return gapWords(u, p.Choice().Gap)
-}
-
-// summary is a pass in one line: block, gap, border.
-func (p *PassPlan) summary(u geometry.Unit) string {
-	return p.printWords(u) + ", " + borderWords(u, p.Choice().Border)
-}
-
-// gapWords says how far apart the prints stand.
-func gapWords(u geometry.Unit, g Spacing) string {
-	one := func(l geometry.Length) string {
-		if l < 0 {
-			return "lap " + u.Format(-l)
-		}
-		return "gap " + u.Format(l)
-	}
-	if absLength(g.Across-g.Down) <= geometry.Tolerance {
-		return one(g.Across)
-	}
-	return one(g.Across) + " across, " + one(g.Down) + " down"
-}
-
-// borderWords says how much plain cloth is left.
-func borderWords(u geometry.Unit, b geometry.Edges) string {
-	switch near := func(a, b geometry.Length) bool { return absLength(a-b) <= geometry.Tolerance }; {
-	case b.Even():
-		return "border " + u.Format(b.Top)
-	case near(b.Top, b.Bottom) && near(b.Left, b.Right):
-		return fmt.Sprintf("border %s left and right, %s top and bottom", u.Format(b.Left), u.Format(b.Top))
-	}
-	return fmt.Sprintf("border top %s, right %s, bottom %s, left %s", u.Number(b.Top), u.Number(b.Right), u.Number(b.Bottom), u.Format(b.Left))
 }

@@ -128,10 +128,7 @@ func partsFor(job *Job) []string {
 func quick(job *Job) bool {
 	sheets := 0
 	for _, item := range job.Items {
-		area, ok := newArea(item)
-		if !ok {
-			continue
-		}
+		area := newArea(item)
 		n, err := paper.CountSheets(area.cloth.Grow(job.Paper.Reach), job.Paper.Stock, job.Paper.Margin, job.Paper.Overlap, job.Printer.Scale())
 		if err != nil {
 			continue

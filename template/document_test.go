@@ -228,7 +228,7 @@ func TestJobsThatCannotBeDrawn(t *testing.T) {
 	// 5 x 5 m and 25 mm more all round on A6, 91 x 134 mm inside the margins, 12 mm shared:
 	// (5050 - 12) / (91 - 12) and (5050 - 12) / (134 - 12), rounded up, are 64 x 42 sheets.
 	job, text := refusal(huge + pass)
-	if !strings.Contains(text, "2688 sheets") || !strings.Contains(text, "2000") {
+	if !strings.Contains(text, "2,688 sheets") || !strings.Contains(text, "2,000") {
 		t.Errorf("too many sheets: %s", text)
 	}
 	// What it names would do.

@@ -35,10 +35,18 @@ func (g *guide) drawTicks() {
 		{g, false, g.cloth.Min.X, g.cloth.Max.X},
 		{g, true, g.cloth.Min.Y, g.cloth.Max.Y},
 	} {
-		g.caption(r)
+		families := make([][][]span, len(g.face.Passes))
+		some := false
+		for i, p := range g.face.Passes {
+			families[i] = r.families(p, len(g.face.Passes) > 1)
+			some = some || len(families[i]) > 0
+		}
+		if some {
+			g.caption(r)
+		}
 		var all []family
-		for _, p := range g.face.Passes {
-			for _, spans := range r.families(p, len(g.face.Passes) > 1) {
+		for _, of := range families {
+			for _, spans := range of {
 				depth := tickClear + bandDepth*geometry.Length(len(all)%g.bands())
 				all = append(all, r.newFamily(spans, depth))
 			}
@@ -47,8 +55,8 @@ func (g *guide) drawTicks() {
 		for _, f := range all {
 			r.drawEdges(f)
 		}
-		for _, p := range g.face.Passes {
-			r.drawLines(p)
+		for i, p := range g.face.Passes {
+			r.drawLines(p, families[i])
 		}
 		beyond := tickClear + bandDepth*geometry.Length(min(len(all), g.bands()))
 		for _, f := range all {
@@ -109,28 +117,29 @@ func (r run) write(text string, l geometry.Length, side int, depth, height geome
 }
 
 func (r run) label(text string, l geometry.Length, side int, depth, height geometry.Length, bold, second bool) paper.Label {
-	anchors := map[bool]map[bool][3]paper.Anchor{ // by direction, by end, by side + 1
-		false: {
-			false: {paper.AnchorBottomRight, paper.AnchorBottom, paper.AnchorBottomLeft},
-			true:  {paper.AnchorTopRight, paper.AnchorTop, paper.AnchorTopLeft},
-		},
-		true: {
-			false: {paper.AnchorBottomRight, paper.AnchorRight, paper.AnchorTopRight},
-			true:  {paper.AnchorBottomLeft, paper.AnchorLeft, paper.AnchorTopLeft},
-		},
+	var anchors [3]paper.Anchor // by side + 1
+	switch {
+	case !r.down && !second:
+		anchors = [3]paper.Anchor{paper.AnchorBottomRight, paper.AnchorBottom, paper.AnchorBottomLeft}
+	case !r.down:
+		anchors = [3]paper.Anchor{paper.AnchorTopRight, paper.AnchorTop, paper.AnchorTopLeft}
+	case !second:
+		anchors = [3]paper.Anchor{paper.AnchorBottomRight, paper.AnchorRight, paper.AnchorTopRight}
+	default:
+		anchors = [3]paper.Anchor{paper.AnchorBottomLeft, paper.AnchorLeft, paper.AnchorTopLeft}
 	}
-	return paper.Label{Text: text, At: r.at(l, depth, second), Anchor: anchors[r.down][second][side+1], Height: height, Bold: bold}
+	return paper.Label{Text: text, At: r.at(l, depth, second), Anchor: anchors[side+1], Height: height, Bold: bold}
 }
 
 // drawLines draws the crease and the tape lines of the run, which reach farther out than the
 // ticks of columns and rows and carry their names at their ends.
-func (r run) drawLines(p FacePass) {
+func (r run) drawLines(p FacePass, families [][]span) {
 	reach := r.g.job.Paper.Reach
 	outer := max(tickClear+tickLength, reach-6)
 	// Beside the cloth a name takes its length off the reach. Where it does not fit at the end of
 	// its tick it goes beyond the figures by the ticks, or above or below them.
 	var figures geometry.Length
-	for _, s := range slices.Concat(r.families(p, false)...) {
+	for _, s := range slices.Concat(families...) {
 		for _, l := range []geometry.Length{s.lo, s.hi} {
 			figures = max(figures, paper.TextWidth(r.distance(l), tickText, false))
 		}
@@ -188,6 +197,18 @@ func (r run) head(l, depth geometry.Length, second bool) geometry.Path {
 	}
 	r.g.crowd.take(path.Bounds())
 	return path.Path()
+}
+
+// taped tells whether the guide has tape lines.
+func (f FacePlan) taped() bool {
+	return slices.ContainsFunc(f.Passes, func(p FacePass) bool { return p.Tape != nil && !p.Pass.seated() })
+}
+
+// ticked tells whether the guide has ticks for the edges of rows or columns.
+func (f FacePlan) ticked() bool {
+	return slices.ContainsFunc(f.Passes, func(p FacePass) bool {
+		return p.ColumnsInLine || p.RowsInLine || !p.Pass.seated() && (p.Pass.Repeat == "frame" || p.Pass.Repeat == "diagonal")
+	})
 }
 
 func (r run) distance(l geometry.Length) string { return r.g.job.Units.Number(l - r.from) }

@@ -17,13 +17,20 @@ type legendLine struct {
 // legendLines lists the line types a guide uses.
 func legendLines(job *Job, face FacePlan) []legendLine {
 	p, item := newPens(job.Paper.Lines), face.Item.Item
-	lines := []legendLine{{p.cloth, "edge of the cloth"}, {p.crease, "crease: centre line of the cloth"}}
+	centre := "crease: centre line of the cloth"
+	if item.Shade != (Shade{}) {
+		centre = "centre line of the shade"
+	}
+	lines := []legendLine{{p.cloth, "edge of the cloth"}, {p.crease, centre}}
 	if job.Paper.Extent != EdgesExtent {
 		if item.Hem > 0 {
 			lines = append(lines, legendLine{p.hem, "hem"})
 		}
 		if item.Border != (geometry.Edges{}) {
 			lines = append(lines, legendLine{p.border, "border line: no print beyond it"})
+		}
+		if len(item.Zones) > 0 {
+			lines = append(lines, legendLine{p.zone, "kept clear: not to print on"})
 		}
 		wood := false
 		for i, pass := range face.Passes {
@@ -38,8 +45,13 @@ func legendLines(job *Job, face FacePlan) []legendLine {
 			lines = append(lines, legendLine{p.wood, "wood of the block"})
 		}
 	}
-	return append(lines, legendLine{p.tape, "outside the cloth: tape, from tick to tick"},
-		legendLine{p.tick, "outside the cloth: edge of a row or column"})
+	if face.taped() {
+		lines = append(lines, legendLine{p.tape, "outside the cloth: tape, from tick to tick"})
+	}
+	if face.ticked() {
+		lines = append(lines, legendLine{p.tick, "outside the cloth: edge of a row or column"})
+	}
+	return lines
 }
 
 func legendHeight(face FacePlan, job *Job) geometry.Length {

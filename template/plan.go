@@ -72,7 +72,7 @@ func NewPlan(job *Job) (*Plan, error) {
 		ip := &ItemPlan{Item: item}
 		plan.Items = append(plan.Items, ip)
 		// That the border leaves some area has been checked with the job.
-		area, _ := newArea(item)
+		area := newArea(item)
 		ip.Area, ip.Flat = area, area.flat
 		next := newNumbering(item)
 		failed := map[*Pass]bool{}

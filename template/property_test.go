@@ -247,8 +247,8 @@ func (r randomJob) pitchOf(gap Spacing) Spacing {
 // oracle cannot say.
 func (r randomJob) count(across, down Centring) int {
 	turn, ok := r.turn()
-	area, good := newArea(r.item)
-	if !ok || !good || r.item.Shape == "drum" {
+	area := newArea(r.item)
+	if !ok || area.Rect.Empty() || r.item.Shape == "drum" {
 		return -1
 	}
 	centre := area.Rect.Centre()

@@ -35,17 +35,11 @@ func (j *Job) IsShelf() bool {
 	return !slices.ContainsFunc(j.Items, func(it *Item) bool { return len(it.Passes) > 0 })
 }
 
-// NewShelf tries every block of a checked job on every item, in a straight repeat. The error is
-// of type Problems: an item whose border leaves nothing to print on.
-func NewShelf(job *Job) (*Shelf, error) {
+// NewShelf tries every block of a checked job on every item, in a straight repeat.
+func NewShelf(job *Job) *Shelf {
 	shelf := &Shelf{Job: job}
-	var problems Problems
 	for _, item := range job.Items {
-		area, ok := newArea(item)
-		if !ok {
-			problems = append(problems, job.problem(item.Line, "item %q: the border leaves nothing to print on; write a smaller border", item.Name))
-			continue
-		}
+		area := newArea(item)
 		si := ShelfItem{ItemPlan: &ItemPlan{Item: item, Area: area, Flat: area.flat}}
 		for _, block := range job.Blocks {
 			fit := ShelfFit{Block: block}
@@ -60,10 +54,7 @@ func NewShelf(job *Job) (*Shelf, error) {
 		}
 		shelf.Items = append(shelf.Items, si)
 	}
-	if len(problems) > 0 {
-		return nil, problems
-	}
-	return shelf, nil
+	return shelf
 }
 
 // shelfPass is a straight pass of a block, its prints ShelfGap apart.

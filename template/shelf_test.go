@@ -17,11 +17,7 @@ func readShelf(t *testing.T, text string) *Shelf {
 	if !job.IsShelf() {
 		t.Fatal("a job without a pass is not taken for a shelf")
 	}
-	shelf, err := NewShelf(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return shelf
+	return NewShelf(job)
 }
 
 // TestShelf tries blocks of many sizes on a rectangle, and holds each to the count of a straight
@@ -81,10 +77,7 @@ func TestShelfLikeThePass(t *testing.T) {
 			for _, block := range job.Blocks {
 				bare := *item
 				bare.Passes = nil
-				shelf, err := NewShelf(&Job{Units: job.Units, Printing: job.Printing, Blocks: []*Block{block}, Items: []*Item{&bare}})
-				if err != nil {
-					t.Fatal(err)
-				}
+				shelf := NewShelf(&Job{Units: job.Units, Printing: job.Printing, Blocks: []*Block{block}, Items: []*Item{&bare}})
 				whole := bare
 				whole.Passes = []*Pass{shelfPass(block)}
 				plan, err := NewPlan(&Job{Units: job.Units, Printing: job.Printing, Blocks: []*Block{block}, Items: []*Item{&whole}})

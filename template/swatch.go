@@ -20,7 +20,7 @@ func (d *document) addSwatch(ip *ItemPlan) error {
 	job.Paper.Reach, job.Paper.Extent = swatchReach, FullExtent
 	for _, face := range ip.Faces() {
 		scrap := face.scrap(&job)
-		area, _ := newArea(scrap)
+		area := newArea(scrap)
 		sp := &ItemPlan{Item: scrap, Area: area}
 		for _, pass := range scrap.Passes {
 			pp, err := planPass(&job, scrap, area, pass, mostPrints)

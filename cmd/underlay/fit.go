@@ -53,10 +53,7 @@ func (c *call) fit(args []string) error {
 
 // fitShelf prints what every block gives on every item.
 func (c *call) fitShelf(job *template.Job, asJSON bool) error {
-	shelf, err := template.NewShelf(job)
-	if err != nil {
-		return err
-	}
+	shelf := template.NewShelf(job)
 	if asJSON {
 		return c.printJSON(shelfJSON(shelf))
 	}

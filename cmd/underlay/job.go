@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 
@@ -74,7 +75,11 @@ func (c *call) read(name string) ([]byte, error) {
 		}
 		return data, nil
 	}
-	return readFile(name, most, "check its name and folder, or begin one with underlay start > "+name, "write the name of a job file in it")
+	missing := "check its name and folder"
+	if info, err := os.Stat(filepath.Dir(name)); err == nil && info.IsDir() {
+		missing += ", or begin one with underlay start > " + name
+	}
+	return readFile(name, most, missing, "write the name of a job file in it")
 }
 
 // readFile returns the first bytes of a file, most at the most. Missing and folder say what to do

@@ -105,7 +105,11 @@ func (p place) write(content func(io.Writer) error) (err error) {
 	sweep(filepath.Dir(p.target))
 	f, err := p.temporary()
 	if err != nil {
-		return p.problem("nothing can be written in the folder %s: %s; write another name after -o", filepath.Dir(p.target), cause(err))
+		folder := "the folder " + filepath.Dir(p.target)
+		if folder == "the folder ." {
+			folder = "this folder"
+		}
+		return p.problem("nothing can be written in %s: %s; write the name of a file in another after -o", folder, cause(err))
 	}
 	defer func() {
 		if err != nil {
