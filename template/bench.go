@@ -224,7 +224,7 @@ func (b bench) drift() []string {
 	if harmless > 0 {
 		text += fmt.Sprintf("; from %s a placement on they are more than the gap or lap itself", mm.Format(harmless))
 	}
-	return []string{text + ". With the ticks they stay 0.5 mm."}
+	return []string{text + ". With the guide they stay 0.5 mm."}
 }
 
 // care says what to do afterwards, and the cautions.

@@ -2,6 +2,7 @@ package template
 
 import (
 	"math/rand/v2"
+	"strconv"
 	"testing"
 
 	"underlay/geometry"
@@ -64,5 +65,55 @@ func TestCrowdAgainstLookingAtEveryBox(t *testing.T) {
 	c.take(geometry.RectAt(geometry.Pt(0, 0), geometry.Size{W: 20, H: 5}))
 	if !c.free(geometry.RectAt(geometry.Pt(20, 0), geometry.Size{W: 5, H: 5})) || c.free(geometry.RectAt(geometry.Pt(19.9, 0), geometry.Size{W: 5, H: 5})) {
 		t.Error("boxes that only touch are in each other's way, or ones that overlap are not")
+	}
+}
+
+// TestNumbersKeepOffTheEdgesOfOtherPasses sets a second block across the lower part of every
+// print: no number is struck by an edge of a print or of its wood.
+func TestNumbersKeepOffTheEdgesOfOtherPasses(t *testing.T) {
+	plan := planOf(t, `
+[[block]]
+name = "acorn"
+print = "60 x 80 mm"
+wood = "70 x 90 mm"
+[[block]]
+name = "cup"
+print = "60 x 30 mm"
+wood = "70 x 40 mm"
+[[item]]
+name = "book bag"
+size = "300 x 400 mm"
+border = "20 mm"
+  [[item.pass]]
+  name = "ground"
+  block = "acorn"
+  gap = "6 mm"
+  [[item.pass]]
+  block = "cup"
+  on = "ground"
+  offset = "0 x -25 mm"
+`)
+	face := plan.Items[0].Faces()[0]
+	drawing := newGuide(plan.Job, face)
+	numbers := 0
+	for _, l := range drawing.Labels {
+		if _, err := strconv.Atoi(l.Text); err != nil || !face.Item.Area.Cloth().Holds(l.Extent()) {
+			continue
+		}
+		numbers++
+		box := l.Extent()
+		for _, p := range face.Passes {
+			for _, print := range p.Prints {
+				for _, o := range []geometry.Outline{print.Footprint.Outline, p.Pass.Block.Wood.Place(print.Origin, print.Turn).Outline} {
+					// An upright rectangle's edge meets the box where they overlap and it does not hold it.
+					if r := o.Bounds(); r.Overlaps(box) && !r.Holds(box) {
+						t.Errorf("the number %s, %v, is struck by the edge of %v", l.Text, box, r)
+					}
+				}
+			}
+		}
+	}
+	if want := 32; numbers != want {
+		t.Errorf("%d numbers, want %d", numbers, want)
 	}
 }

@@ -11,7 +11,8 @@ type guide struct {
 	job   *Job
 	face  FacePlan
 	pens  pens
-	crowd *crowd
+	crowd *crowd        // text, and what text may not lie on
+	lines *crowd        // edges of prints and of wood, where passes lie on each other
 	cloth geometry.Rect // bounds of the item
 }
 
@@ -22,7 +23,7 @@ func newGuide(job *Job, face FacePlan) *paper.Drawing {
 	bounds := face.Item.layout(job)
 	g := &guide{
 		Drawing: &paper.Drawing{Bounds: bounds},
-		job:     job, face: face, pens: newPens(job.Paper.Lines), crowd: newCrowd(bounds), cloth: cloth,
+		job:     job, face: face, pens: newPens(job.Paper.Lines), crowd: newCrowd(bounds), lines: newCrowd(bounds), cloth: cloth,
 	}
 	if job.Paper.Extent == EdgesExtent {
 		g.drawCorners()

@@ -19,12 +19,14 @@ func (g *guide) drawPrints() {
 		for _, print := range p.Prints {
 			for _, o := range g.again(print, print.Footprint.Outline) {
 				g.Stroke(o.Path(), pen)
+				g.takeEdge(o)
 			}
 		}
 		if wood := p.Pass.Block.Wood; !wood.None() {
 			for _, print := range p.Prints {
 				for _, o := range g.again(print, wood.Place(print.Origin, print.Turn).Outline) {
 					g.Stroke(o.Path(), g.pens.wood)
+					g.takeEdge(o)
 				}
 			}
 		}
@@ -32,6 +34,32 @@ func (g *guide) drawPrints() {
 	}
 	for i, p := range g.face.Passes {
 		g.drawNumbers(p, i)
+	}
+}
+
+// takeEdge remembers where an outline runs, if there are passes that may lie on each other.
+func (g *guide) takeEdge(o geometry.Outline) {
+	if len(g.face.Passes) < 2 {
+		return
+	}
+	const step, air = 3 * geometry.Millimetre, 0.2 * geometry.Millimetre
+	corners := o.Corners()
+	if c, r, round := o.Round(); round {
+		n := geometry.Angle(math.Ceil(2 * math.Pi * float64(r/step)))
+		for a := geometry.Angle(0); a < n; a++ {
+			corners = append(corners, c.Add(geometry.Pt(r, 0).Turn(a/n*360)))
+		}
+	}
+	for i, a := range corners {
+		b := corners[(i+1)%len(corners)]
+		side, n := b.Sub(a), 1.0
+		if side.X != 0 && side.Y != 0 {
+			n = math.Ceil(float64(side.Norm() / step))
+		}
+		for k := range int(n) {
+			from, to := a.Add(side.Mul(float64(k)/n)), a.Add(side.Mul(float64(k+1)/n))
+			g.lines.take(geometry.Line(from, to).Bounds().Grow(air))
+		}
 	}
 }
 
@@ -159,10 +187,12 @@ func (m marks) tries() []marks {
 
 // What is amiss with a place for the marks of a print, worst first.
 const (
-	onMarks    = 16 // the number on other marks
-	outOfPrint = 8
-	arrowOn    = 4
-	arrowOut   = 2
+	onMarks    = 64 // the number on other marks
+	outOfPrint = 32
+	onLine     = 16 // the number on an edge
+	arrowOn    = 8
+	arrowOut   = 4
+	arrowLine  = 2
 	onCrease   = 1
 )
 
@@ -176,8 +206,10 @@ func (g *guide) amiss(print Print, number, arrow geometry.Rect) int {
 	}
 	add(!g.crowd.free(number), onMarks)
 	add(!within(print.Footprint.Outline, number), outOfPrint)
+	add(!g.lines.free(number), onLine)
 	add(!g.crowd.free(arrow), arrowOn)
 	add(!within(print.Footprint.Outline, arrow), arrowOut)
+	add(!g.lines.free(arrow), arrowLine)
 	for _, box := range []geometry.Rect{number, arrow} {
 		add(box.Touches(geometry.Rect{Min: geometry.Pt(c.X, g.cloth.Min.Y), Max: geometry.Pt(c.X, g.cloth.Max.Y)}) ||
 			box.Touches(geometry.Rect{Min: geometry.Pt(g.cloth.Min.X, c.Y), Max: geometry.Pt(g.cloth.Max.X, c.Y)}), onCrease)
