@@ -83,6 +83,9 @@ func (o Outline) Move(d Point) Outline {
 
 // Turn returns o turned by a about (0, 0).
 func (o Outline) Turn(a Angle) Outline {
+	if a == 0 {
+		return o
+	}
 	return Outline{o.centre.Turn(a), o.radius, o.corners.Turn(a)}
 }
 

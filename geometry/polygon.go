@@ -47,11 +47,8 @@ func (p Polygon) Move(d Point) Polygon {
 
 // Turn returns p turned by a about (0, 0).
 func (p Polygon) Turn(a Angle) Polygon {
-	q := slices.Clone(p)
-	if a == 0 {
-		return q
-	}
-	for i, c := range q {
+	q := make(Polygon, len(p))
+	for i, c := range p {
 		q[i] = c.Turn(a)
 	}
 	return q

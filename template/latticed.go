@@ -3,6 +3,8 @@ package template
 import (
 	"math"
 
+	"golang.org/x/sync/errgroup"
+
 	"underlay/geometry"
 )
 
@@ -111,18 +113,22 @@ func (t lattice) ways(l layout) ([]Choice, error) { return t.waysFrom(l, l.least
 
 // waysFrom tries every centring, with the gap that prints are counted with.
 func (t lattice) waysFrom(l layout, gap Spacing) []Choice {
-	var choices []Choice
-	for _, across := range []Centring{OnPrint, OnJoint} {
-		for _, down := range []Centring{OnPrint, OnJoint} {
-			c := Choice{Across: across, Down: down, Gap: gap, Pitch: t.pitch(l, gap)}
+	pairs := [][2]Centring{{OnPrint, OnPrint}, {OnPrint, OnJoint}, {OnJoint, OnPrint}, {OnJoint, OnJoint}}
+	choices := make([]Choice, len(pairs))
+	var work errgroup.Group
+	for i, p := range pairs {
+		work.Go(func() error {
+			c := Choice{Across: p[0], Down: p[1], Gap: gap, Pitch: t.pitch(l, gap)}
 			sites := t.place(l, c)
 			if opened := t.open(l, c, sites); opened.Gap != c.Gap {
 				c = opened
 				sites = t.place(l, c)
 			}
-			choices = append(choices, t.describe(l, c, sites))
-		}
+			choices[i] = t.describe(l, c, sites)
+			return nil
+		})
 	}
+	work.Wait() // none of them fails
 	return choices
 }
 

@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 
+	"golang.org/x/sync/errgroup"
+
 	"underlay/geometry"
 )
 
@@ -154,10 +156,7 @@ func planPass(job *Job, item *Item, area Area, pass *Pass, room int, before ...*
 	default:
 		order = centreOut(sites, near, centre, hand)
 	}
-	p.Prints = make([]Print, len(order))
-	for i, s := range order {
-		p.Prints[i] = l.print(sites[s], hand)
-	}
+	p.Prints = l.prints(sites, order, hand)
 	p.extras(r, sites, near, order[0])
 	if framed {
 		p.Notes = append(p.Notes, "its prints keep inside the frame printed before them")
@@ -182,12 +181,31 @@ func (l *layout) findTarget(job *Job, before []*PassPlan) error {
 	return err
 }
 
+// prints works out the prints at the sites, in their order, on all cores.
+func (l layout) prints(sites []Site, order []int, hand Hand) []Print {
+	prints := make([]Print, len(order))
+	const share = 2048
+	var work errgroup.Group
+	for from := 0; from < len(order); from += share {
+		work.Go(func() error {
+			for i := from; i < min(from+share, len(order)); i++ {
+				prints[i] = l.print(sites[order[i]], hand)
+			}
+			return nil
+		})
+	}
+	work.Wait() // none of them fails
+	return prints
+}
+
 // print works out one print at a site.
 func (l layout) print(s Site, hand Hand) Print {
 	centre := l.area.Centre()
 	f := l.pass.Block.Face.Place(s.Origin, s.Turn)
-	corner := lowerLeft(f)
-	if l.pass.Order != RowByRow {
+	var corner geometry.Point
+	if l.pass.Order == RowByRow {
+		corner = lowerLeft(f)
+	} else {
 		corner = touchDown(f, centre, hand)
 	}
 	return Print{

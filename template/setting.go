@@ -100,7 +100,9 @@ func (l layout) number(sites []Site, all bool) []Site {
 		kept = kept[:0]
 		for _, s := range sites {
 			s.Column, s.Row = s.Column-first.I+1, s.Row-first.J+1
-			s.Turn = (s.Turn + l.turnAt(s.Column, s.Row)).Normal()
+			if turn := l.turnAt(s.Column, s.Row); turn != 0 || s.Turn != 0 {
+				s.Turn = (s.Turn + turn).Normal()
+			}
 			if all || l.holds(s) {
 				kept = append(kept, s)
 			}
