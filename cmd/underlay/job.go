@@ -101,7 +101,16 @@ func readFile(name string, most int64, missing, folder string) ([]byte, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: this file cannot be read: %w; check its name, and who may read it", name, cause(err))
 	}
+	if changed(info, f) {
+		return nil, fmt.Errorf("%s: this file was changed while it was read; wait until it is saved, and run this again", name)
+	}
 	return data, nil
+}
+
+// changed tells whether a file is no longer as it was found: half of it may have been read.
+func changed(found fs.FileInfo, f *os.File) bool {
+	now, err := f.Stat()
+	return err == nil && found.Mode().IsRegular() && (now.Size() != found.Size() || !now.ModTime().Equal(found.ModTime()))
 }
 
 // cause is what the system says is wrong, without the name of the file and what was tried.

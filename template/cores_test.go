@@ -1,0 +1,38 @@
+package template
+
+import (
+	"bytes"
+	"os"
+	"runtime"
+	"testing"
+
+	"underlay/paper"
+)
+
+// TestSameBytesOnAnyNumberOfCores draws an example of several items with one core, and with
+// more than this machine may have.
+func TestSameBytesOnAnyNumberOfCores(t *testing.T) {
+	source, err := os.ReadFile("../examples/reading-nook.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	was := runtime.GOMAXPROCS(0)
+	defer runtime.GOMAXPROCS(was)
+	var first []byte
+	for _, cores := range []int{1, 2, 7} {
+		runtime.GOMAXPROCS(cores)
+		doc, _, err := planOf(t, string(source)).Document(Parts())
+		if err != nil {
+			t.Fatal(err)
+		}
+		var pdf bytes.Buffer
+		if err := paper.WritePDF(&pdf, doc); err != nil {
+			t.Fatal(err)
+		}
+		if first == nil {
+			first = pdf.Bytes()
+		} else if !bytes.Equal(first, pdf.Bytes()) {
+			t.Errorf("%d cores make other bytes than one", cores)
+		}
+	}
+}
