@@ -22,6 +22,27 @@ func (b *board) putFree(signs []Drawing, wishes ...wish) bool {
 	return false
 }
 
+// putFirst does the same for two wishes, the first of them part of the second: a sign for which
+// the second has no place need not be tried in the first.
+func (b *board) putFirst(signs []Drawing, first, second wish) bool {
+	var later spot
+	which := -1
+	for i, sign := range signs {
+		size := sign.Bounds.Size()
+		p, ok := b.space.find(size, second, breath, false)
+		if !ok {
+			continue
+		}
+		if which < 0 {
+			later, which = p, i
+		}
+		if p, ok = b.space.find(size, first, breath, false); ok {
+			return b.set(sign, p.at)
+		}
+	}
+	return which >= 0 && b.set(signs[which], later.at)
+}
+
 // ground is how far the white ground of a sign reaches beyond it.
 const ground = 0.4 * geometry.Millimetre
 

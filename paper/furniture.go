@@ -198,7 +198,7 @@ func (b *board) putName(name, guide string, calm geometry.Rect) {
 	// Across lines the letters are black, so as not to break a line where they cross it.
 	small := nameSigns(name, guide, tightHeights, Ink{})
 	usable := b.space.area
-	if !b.putFree(large, wish{calm, calm.Min}, wish{usable, usable.Min}) &&
+	if !b.putFirst(large, wish{calm, calm.Min}, wish{usable, usable.Min}) &&
 		!b.putOnLip(large) && !b.putAcross(small, usable) {
 		b.set(small[len(small)-1], usable.Min)
 	}
@@ -208,7 +208,7 @@ func (b *board) putName(name, guide string, calm geometry.Rect) {
 // all together. They may cross lines.
 func (b *board) putBars(draw func([]bar) Drawing, all []bar, calm geometry.Rect) {
 	signs, usable := []Drawing{draw(all)}, b.space.area
-	if b.putFree(signs, wish{calm, calm.Max}, wish{usable, usable.Max}) || b.putAcross(signs, usable) || len(all) == 1 {
+	if b.putFirst(signs, wish{calm, calm.Max}, wish{usable, usable.Max}) || b.putAcross(signs, usable) || len(all) == 1 {
 		return
 	}
 	for i := range all {
@@ -226,7 +226,7 @@ func (b *board) putStrip(byHeight [][]Drawing, w wish) {
 	band := w
 	band.within.Min.Y = max(w.within.Min.Y, w.within.Max.Y-stripBand)
 	for _, signs := range byHeight {
-		if b.putFree(signs, band, w) {
+		if b.putFirst(signs, band, w) {
 			return
 		}
 	}
