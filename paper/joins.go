@@ -9,11 +9,11 @@ var (
 	crossPen = Pen{Continuous, 0.25, Ink{}}
 )
 
-// Crosses: half as long as their arms reach, and the least overlap they are drawn in.
-const (
-	crossArm     = 3 * geometry.Millimetre
-	leastCrossed = 2 * geometry.Millimetre
-)
+// LeastCrossed is the least overlap of sheets that has room for crosses.
+const LeastCrossed = 2 * geometry.Millimetre
+
+// crossArm is how far a cross reaches from its middle, at the most.
+const crossArm = 3 * geometry.Millimetre
 
 // side is one edge of a sheet. Of two sheets that meet, the right one is cut at its left
 // edge and the lower one at its top edge; the cut edge is laid on the other sheet.
@@ -70,7 +70,7 @@ func (s Sheet) lip(e side) geometry.Rect {
 // show the same there; sp holds what this one shows. None where the overlap is too small to
 // draw one.
 func (s Sheet) crossSpots(e side, overlap geometry.Length, sp *space) []geometry.Point {
-	if overlap < leastCrossed {
+	if overlap < LeastCrossed {
 		return nil
 	}
 	from, to := s.joinLine(e)

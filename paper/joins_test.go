@@ -30,7 +30,7 @@ func TestCrossesAreTheSamePointsOnBothSheets(t *testing.T) {
 		for i, s := range c.sheets {
 			for _, e := range []side{rightSide, bottomSide} {
 				k, ok := byName[s.neighbour(e)]
-				if !ok || c.overlap < leastCrossed {
+				if !ok || c.overlap < LeastCrossed {
 					continue
 				}
 				joins++

@@ -184,6 +184,18 @@ func rollSpread(layout geometry.Size, stock Stock, margin, overlap geometry.Leng
 	return g, nil
 }
 
+// TooLong is why a layout cannot be one sheet: the side it would have, and the longest a page can
+// have.
+type TooLong struct{ Side, Most geometry.Length }
+
+func (e TooLong) Error() string { return e.Words(geometry.UnitMM) }
+
+// Words says it in the maker's unit.
+func (e TooLong) Words(u geometry.Unit) string {
+	return fmt.Sprintf("one sheet would be %s long, and a page can be %s at most; write a paper such as \"roll 610 mm\" or \"A0\"",
+		u.Format(e.Side), u.Format(e.Most))
+}
+
 func oneSheetSpread(layout geometry.Size, margin geometry.Length, scale Scale) (spread, error) {
 	g := spread{rows: 1, columns: 1, area: layout}
 	g.scaleX, g.scaleY = scale.OnPage(false)
@@ -192,8 +204,7 @@ func oneSheetSpread(layout geometry.Size, margin geometry.Length, scale Scale) (
 		H: layout.H*geometry.Length(g.scaleY) + 2*margin,
 	}
 	if most := max(g.page.W, g.page.H); most > longestPage+geometry.Tolerance {
-		return spread{}, fmt.Errorf("one sheet would be %s mm long, and a page can be %s mm at most; write a paper such as \"roll 610 mm\" or \"A0\"",
-			millimetres(most), millimetres(longestPage))
+		return spread{}, TooLong{most, longestPage}
 	}
 	return g, nil
 }

@@ -2,6 +2,7 @@ package template
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"slices"
 
@@ -140,7 +141,7 @@ func (d *document) addGuide(ip *ItemPlan) error {
 		}
 		tiling, err := job.tile(ip)
 		if err != nil {
-			return Problems{job.problem(0, "%s", err)}
+			return Problems{job.problem(0, "%s", job.sheetWords(err))}
 		}
 		drawing := newGuide(job, face)
 		sheets, pages := paper.Sheets(drawing, tiling, face.strip(job))
@@ -192,6 +193,14 @@ func (j *Job) countSheets(ip *ItemPlan) (int, error) {
 	return len(t.Sheets), err
 }
 
+// sheetWords says why a guide cannot be spread over the paper, in the maker's unit.
+func (j *Job) sheetWords(err error) string {
+	if long, ok := errors.AsType[paper.TooLong](err); ok {
+		return long.Words(j.Units)
+	}
+	return err.Error()
+}
+
 // Scale is what the printer needs drawn larger or smaller.
 func (p Printer) Scale() paper.Scale { return paper.Correction(p.Across, p.Down) }
 
@@ -203,7 +212,7 @@ func (d *document) checkSheets(ip *ItemPlan) error {
 	}
 	n, err := job.countSheets(ip)
 	if err != nil {
-		return Problems{job.problem(ip.Item.Line, "item %s: %s", quote(ip.Item.Name), err)}
+		return Problems{job.problem(ip.Item.Line, "item %s: %s", quote(ip.Item.Name), job.sheetWords(err))}
 	}
 	if len(d.places)+n <= mostSheets {
 		return nil

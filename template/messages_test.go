@@ -63,6 +63,7 @@ func hopelessJobs() [][2]string {
 		{"roll too narrow", "[paper]\nsize = 'roll 80 mm'\n" + fern + item("50 x 50 cm", "25 mm") + pass("fern", gap)},
 		{"no room on the swatch", acorn + block("large", "300 x 300 mm") + item("50 x 50 cm", "25 mm") + pass("acorn", gap) + pass("large", gap)},
 		{"swatch too long", "[paper]\nsize = 'one sheet'\n" + block("bough", "5.1 x 0.1 m") + item("6 x 1 m", "25 mm") + pass("bough", gap)},
+		{"one sheet too long, in inches", "units = 'in'\n[paper]\nsize = 'one sheet'\n" + fern + item("50 x 1 m", "25 mm") + pass("fern", "gap = '5 m'\n")},
 		{"one sheet too long", "[paper]\nsize = 'one sheet'\n" + fern + item("50 x 1 m", "25 mm") + pass("fern", "gap = '5 m'\n")},
 	}
 }

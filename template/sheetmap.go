@@ -43,12 +43,9 @@ func sheetMap(job *Job, face FacePlan, drawing *paper.Drawing, sheets []paper.Sh
 	return f.Pages()
 }
 
-// leastCrossed is the least overlap that has room for crosses.
-const leastCrossed = 2 * geometry.Millimetre
-
 // meetWords says what falls on what where two sheets are laid right.
 func meetWords(job *Job) string {
-	if job.Paper.Overlap < leastCrossed {
+	if job.Paper.Overlap < paper.LeastCrossed {
 		return "the lines of both run on"
 	}
 	return "the crosses of both fall on each other"

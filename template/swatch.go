@@ -39,7 +39,7 @@ func (d *document) addSwatch(ip *ItemPlan) error {
 		}
 		tiling, err := job.tile(sp)
 		if err != nil {
-			return Problems{job.problem(ip.Item.Line, "item %s: its swatch: %s", quote(ip.Item.Name), err)}
+			return Problems{job.problem(ip.Item.Line, "item %s: its swatch: %s", quote(ip.Item.Name), job.sheetWords(err))}
 		}
 		sheets, pages := paper.Sheets(newGuide(&job, practice), tiling, practice.strip(&job))
 		for i, s := range sheets {
