@@ -84,7 +84,7 @@ func benchmarkDraw(b *testing.B, text string) {
 	}
 	var pdf, floor bytes.Buffer
 	prints, pages := 0, 0
-	var planned, drawn, written, onFloor fastest
+	var planned, tiled, drawn, written, onFloor fastest
 	draw := func() {
 		pdf.Reset()
 		start := time.Now()
@@ -93,6 +93,13 @@ func benchmarkDraw(b *testing.B, text string) {
 			b.Fatal(err)
 		}
 		planned.add(time.Since(start))
+		start = time.Now()
+		for _, ip := range plan.Items {
+			if _, err := job.tile(ip); err != nil {
+				b.Fatal(err)
+			}
+		}
+		tiled.add(time.Since(start)) // once more within Document, where it counts
 		start = time.Now()
 		doc, _, err := plan.Document(UsualParts())
 		if err != nil {
@@ -135,6 +142,7 @@ func benchmarkDraw(b *testing.B, text string) {
 	b.ReportMetric(float64(prints), "prints")
 	b.ReportMetric(float64(pages), "pages")
 	b.ReportMetric(planned.ms(), "ms_plan")
+	b.ReportMetric(tiled.ms(), "ms_tile")
 	b.ReportMetric(drawn.ms(), "ms_document")
 	b.ReportMetric(written.ms(), "ms_write")
 	b.ReportMetric(onFloor.ms(), "ms_floor")
