@@ -29,6 +29,12 @@ func TestFormat(t *testing.T) {
 		{UnitCM, 0.05, "0.005 cm"},
 		{UnitCM, 1.2345, "0.123 cm"},
 		{UnitCM, -0.004, "0 cm"},
+		// Halves that sums have moved by a hair are written alike: common practice, no source.
+		{UnitMM, 12.345 - 1e-10, "12.35 mm"},
+		{UnitMM, 12.345 + 1e-10, "12.35 mm"},
+		{UnitInch, 93.0/32*25.4 - 1e-10, "2 15/16 in"},
+		{UnitInch, 93.0/32*25.4 + 1e-10, "2 15/16 in"},
+		{UnitInch, 92.0/32*25.4 - 1e-10, "2 7/8 in"},
 		{UnitInch, 0, "0 in"},
 		{UnitInch, 88.9, "3 1/2 in"},
 		{UnitInch, 450.85, "17 3/4 in"},

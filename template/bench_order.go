@@ -22,8 +22,14 @@ func (b bench) order() {
 			b.Text(upperFirst(strings.TrimPrefix(name+": row by row from the near edge, each from the left; the far row last. The lower left corner goes down first.", ": ")))
 			continue
 		}
+		stretches := p.stretches(b.face.Item.Area.Centre())
+		const most = 16 // of a pass set on another, say, that goes to and fro between quarters
+		if len(stretches) > most {
+			b.Text(upperFirst(strings.TrimPrefix(name+": in the order of the numbers. The corner with the dot goes down first.", ": ")))
+			continue
+		}
 		var rows [][]string
-		for _, r := range p.stretches(b.face.Item.Area.Centre()) {
+		for _, r := range stretches {
 			rows = append(rows, []string{r.where, numbers(p.First+r.from, p.First+r.to), r.corner})
 		}
 		if name != "" {

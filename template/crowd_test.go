@@ -1,6 +1,7 @@
 package template
 
 import (
+	"fmt"
 	"math/rand/v2"
 	"strconv"
 	"testing"
@@ -68,18 +69,25 @@ func TestCrowdAgainstLookingAtEveryBox(t *testing.T) {
 	}
 }
 
-// TestNumbersKeepOffTheEdgesOfOtherPasses sets a second block across the lower part of every
-// print: no number is struck by an edge of a print or of its wood.
+// TestNumbersKeepOffTheEdgesOfOtherPasses sets a second block across a part of every print, over
+// all its width or where the number alone would be: no number is struck by an edge of a print
+// or of its wood.
 func TestNumbersKeepOffTheEdgesOfOtherPasses(t *testing.T) {
-	plan := planOf(t, `
+	checkNumberEdges(t, "60 x 30 mm", "70 x 40 mm", "0 x -25 mm")
+	checkNumberEdges(t, "24 x 30 mm", "26 x 32 mm", "-14 x -25 mm")
+}
+
+func checkNumberEdges(t *testing.T, size, wood, offset string) {
+	t.Helper()
+	plan := planOf(t, fmt.Sprintf(`
 [[block]]
 name = "acorn"
 print = "60 x 80 mm"
 wood = "70 x 90 mm"
 [[block]]
 name = "cup"
-print = "60 x 30 mm"
-wood = "70 x 40 mm"
+print = %q
+wood = %q
 [[item]]
 name = "book bag"
 size = "300 x 400 mm"
@@ -91,8 +99,8 @@ border = "20 mm"
   [[item.pass]]
   block = "cup"
   on = "ground"
-  offset = "0 x -25 mm"
-`)
+  offset = %q
+`, size, wood, offset))
 	face := plan.Items[0].Faces()[0]
 	drawing := newGuide(plan.Job, face)
 	numbers := 0
