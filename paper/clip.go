@@ -9,12 +9,11 @@ import (
 // flatness is how far the straight pieces that stand for a curve may leave it, in millimetres.
 const flatness = 0.001
 
-// run is a part of a path that lies wholly in an area, and how far along its piece of the
-// path it begins: a dash pattern that begins Along into itself there falls as it would have
-// on the whole piece.
-type run struct {
-	piece geometry.Piece
-	along float64 // millimetres on paper
+// Run is a part of a path that lies wholly in an area, and how far along its piece of the
+// path it begins, in millimetres on paper.
+type Run struct {
+	Piece geometry.Piece
+	Along float64
 }
 
 // scale is how many millimetres on paper a millimetre of the drawing takes, across and down.
@@ -28,14 +27,14 @@ func (s scale) distance(a, b geometry.Point) float64 {
 // the curves become straight steps. Closed pieces that are cut become open ones; with whole,
 // the last part of such a piece and the first are one where they meet at its start, so that
 // they join there with a corner: a dash pattern would not begin anew there.
-func clip(path geometry.Path, area geometry.Rect, s scale, whole bool) []run {
-	var runs []run
+func clip(path geometry.Path, area geometry.Rect, s scale, whole bool) []Run {
+	var runs []Run
 	for i, piece := range path {
 		bounds := path[i : i+1].Bounds()
 		switch {
 		case len(piece.Steps) == 0 || !bounds.Touches(area):
 		case area.Holds(bounds):
-			runs = append(runs, run{piece: piece})
+			runs = append(runs, Run{Piece: piece})
 		default:
 			runs = append(runs, clipPiece(piece, area, s, whole)...)
 		}
@@ -43,12 +42,12 @@ func clip(path geometry.Path, area geometry.Rect, s scale, whole bool) []run {
 	return runs
 }
 
-func clipPiece(piece geometry.Piece, area geometry.Rect, s scale, whole bool) []run {
+func clipPiece(piece geometry.Piece, area geometry.Rect, s scale, whole bool) []Run {
 	points := flatten(piece)
 	if piece.Closed {
 		points = append(points, piece.Start)
 	}
-	var runs []run
+	var runs []Run
 	var along float64
 	open := false // the last run ends where the next step begins
 	for i, b := range points[1:] {
@@ -57,12 +56,12 @@ func clipPiece(piece geometry.Piece, area geometry.Rect, s scale, whole bool) []
 		t, u, ok := clipLine(a, b, area)
 		if ok && length > 0 {
 			if !open || t > 0 {
-				runs = append(runs, run{
-					piece: geometry.Piece{Start: between(a, b, t, area)},
-					along: along + t*length,
+				runs = append(runs, Run{
+					Piece: geometry.Piece{Start: between(a, b, t, area)},
+					Along: along + t*length,
 				})
 			}
-			last := &runs[len(runs)-1].piece
+			last := &runs[len(runs)-1].Piece
 			last.Steps = append(last.Steps, geometry.Step{To: between(a, b, u, area)})
 			open = u == 1
 		} else if length > 0 {
@@ -71,10 +70,10 @@ func clipPiece(piece geometry.Piece, area geometry.Rect, s scale, whole bool) []
 		along += length
 	}
 	n := len(runs)
-	if n == 0 || !piece.Closed || !open || runs[0].along > 0 {
+	if n == 0 || !piece.Closed || !open || runs[0].Along > 0 {
 		return runs
 	}
-	first, last := &runs[0].piece, &runs[n-1].piece
+	first, last := &runs[0].Piece, &runs[n-1].Piece
 	switch {
 	case n == 1: // all of it, though the curves' control points lie outside
 		first.Steps = first.Steps[:len(first.Steps)-1]

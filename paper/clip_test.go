@@ -24,7 +24,7 @@ var clipArea = geometry.Rect{Min: geometry.Pt(20, 30), Max: geometry.Pt(70, 60)}
 func TestClipLeavesAloneWhatIsInside(t *testing.T) {
 	path := geometry.CircleOutline(geometry.Pt(40, 45), 10).Path()
 	runs := clip(path, clipArea, scale{1, 1}, true)
-	if len(runs) != 1 || runs[0].along != 0 || !cmp.Equal(runs[0].piece, path[0]) {
+	if len(runs) != 1 || runs[0].Along != 0 || !cmp.Equal(runs[0].Piece, path[0]) {
 		t.Errorf("a circle inside became %v", runs)
 	}
 	if got := clipFill(path, clipArea); !cmp.Equal(got, path) {
@@ -53,7 +53,7 @@ func TestClipLinesAgainstOrb(t *testing.T) {
 		var got orb.MultiLineString
 		for _, c := range runs {
 			var l orb.LineString
-			for _, p := range flatten(c.piece) {
+			for _, p := range flatten(c.Piece) {
 				if !clipArea.Contains(p) {
 					t.Fatalf("%v is outside", p)
 				}
@@ -87,7 +87,7 @@ func TestClipKeepsCountOfTheWay(t *testing.T) {
 			way = append(way, piece.Start)
 		}
 		for _, c := range clip(geometry.Path{piece}, clipArea, s, false) {
-			left := c.along
+			left := c.Along
 			at := way[0]
 			for i := 1; i < len(way); i++ {
 				l := s.distance(way[i-1], way[i])
@@ -97,8 +97,8 @@ func TestClipKeepsCountOfTheWay(t *testing.T) {
 				}
 				left -= l
 			}
-			if at.Distance(c.piece.Start) > 1e-6 {
-				t.Fatalf("a run begins at %v, but %v mm along is %v", c.piece.Start, c.along, at)
+			if at.Distance(c.Piece.Start) > 1e-6 {
+				t.Fatalf("a run begins at %v, but %v mm along is %v", c.Piece.Start, c.Along, at)
 			}
 		}
 	}
@@ -107,21 +107,21 @@ func TestClipKeepsCountOfTheWay(t *testing.T) {
 func TestClipJoinsARunAcrossTheStart(t *testing.T) {
 	square := geometry.Rect{Min: geometry.Pt(40, 40), Max: geometry.Pt(100, 100)}.Polygon().Path()
 	got := clip(square, clipArea, scale{1, 1}, true)
-	want := []run{{
-		piece: geometry.Chain(geometry.Pt(40, 60), geometry.Pt(40, 40), geometry.Pt(70, 40))[0],
-		along: 220,
+	want := []Run{{
+		Piece: geometry.Chain(geometry.Pt(40, 60), geometry.Pt(40, 40), geometry.Pt(70, 40))[0],
+		Along: 220,
 	}}
-	if d := cmp.Diff(want, got, cmp.AllowUnexported(run{})); d != "" {
+	if d := cmp.Diff(want, got, cmp.AllowUnexported(Run{})); d != "" {
 		t.Error(d)
 	}
-	if got := clip(square, clipArea, scale{1, 1}, false); len(got) != 2 || got[0].along != 0 || got[1].along != 220 {
+	if got := clip(square, clipArea, scale{1, 1}, false); len(got) != 2 || got[0].Along != 0 || got[1].Along != 220 {
 		t.Errorf("a dashed square became %v", got)
 	}
 	// A loop that stays inside, though the control points of its curves do not.
 	bulge := geometry.Path{{Start: geometry.Pt(45, 31), Closed: true, Steps: []geometry.Step{{
 		To: geometry.Pt(45, 31), C1: geometry.Pt(15, 55), C2: geometry.Pt(75, 55), Curved: true,
 	}}}}
-	if got := clip(bulge, clipArea, scale{1, 1}, true); len(got) != 1 || !got[0].piece.Closed {
+	if got := clip(bulge, clipArea, scale{1, 1}, true); len(got) != 1 || !got[0].Piece.Closed {
 		t.Errorf("a loop inside became %v", got)
 	}
 }

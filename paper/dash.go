@@ -2,11 +2,11 @@ package paper
 
 import "math"
 
-// dashes returns the lengths of a line's dashes and gaps in turn, in millimetres; none for a
+// Dashes returns the lengths of a line's dashes and gaps in turn, in millimetres; none for a
 // continuous line. ISO 128-2 gives them as multiples of the line's width: dot 0.5, gap 3, dash
 // 12, long dash 24. Lines narrower than 0.25 mm are dashed as that width is: finer ones run
 // together on a poor printer.
-func (p Pen) dashes() []float64 {
+func (p Pen) Dashes() []float64 {
 	const dot, gap, dash, long = 0.5, 3, 12, 24
 	var pattern []float64
 	switch p.Type {

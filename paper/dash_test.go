@@ -24,7 +24,7 @@ func TestDashesAreInProportionToTheLine(t *testing.T) {
 		{Dotted, 0.7, []float64{0.35, 2.1}},
 		{Dashed, 0.13, []float64{3, 0.75}}, // as 0.25
 	} {
-		got := Pen{Type: c.kind, Width: c.width}.dashes()
+		got := Pen{Type: c.kind, Width: c.width}.Dashes()
 		if d := cmp.Diff(c.want, got, cmpopts.EquateApprox(0, 1e-12)); d != "" {
 			t.Errorf("type %d, %v mm: %s", c.kind, c.width, d)
 		}

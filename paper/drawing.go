@@ -1,10 +1,6 @@
 package paper
 
-import (
-	"time"
-
-	"underlay/geometry"
-)
+import "underlay/geometry"
 
 // LineType is one of the line types of ISO 128-2.
 type LineType int
@@ -116,20 +112,4 @@ type Part struct {
 	Name     string
 	Pages    []Page
 	Children []Part
-}
-
-// Document is all that goes into one PDF.
-type Document struct {
-	Title string
-	Parts []Part
-	// Attachment is a file carried inside (ISO 32000-1, 7.11.4); none where its name is "".
-	Attachment Attachment
-	// Date is when the document was made; the zero time: it does not say.
-	Date time.Time
-}
-
-// Attachment is a file carried inside a PDF.
-type Attachment struct {
-	Name    string
-	Content []byte
 }

@@ -2,12 +2,10 @@ package paper
 
 import (
 	"fmt"
-	"runtime"
 	"sync"
 
-	"golang.org/x/sync/errgroup"
-
 	"underlay/geometry"
+	"underlay/paper/internal/cores"
 )
 
 // Strip is what every sheet of a guide says about itself, besides its name.
@@ -48,23 +46,18 @@ func Sheets(d *Drawing, t Tiling, strip Strip) ([]Sheet, []Page) {
 	// All pages of a tiling are alike, so one raster serves one after the other.
 	spaces := sync.Pool{New: func() any { return newSpace(t.Sheets[0].Usable()) }}
 	pages := make([]Page, len(t.Sheets))
-	var work errgroup.Group
-	work.SetLimit(runtime.GOMAXPROCS(0))
-	for i, s := range t.Sheets {
-		work.Go(func() error {
-			sp := spaces.Get().(*space)
-			defer spaces.Put(sp)
-			sp.clear()
-			sp.markGuide(d, subsets[s.Name], s)
-			furniture := f.furnish(s, sp)
-			pages[i] = Page{Size: s.Page, Views: []View{
-				{Drawing: d, Area: s.Area, At: s.At, ScaleX: s.ScaleX, ScaleY: s.ScaleY, Marks: subsets[s.Name]},
-				pageView(furniture),
-			}}
-			return nil
-		})
-	}
-	work.Wait() // none of them fails
+	cores.Each(len(pages), func(i int) {
+		s := t.Sheets[i]
+		sp := spaces.Get().(*space)
+		defer spaces.Put(sp)
+		sp.clear()
+		sp.markGuide(d, subsets[s.Name], s)
+		furniture := f.furnish(s, sp)
+		pages[i] = Page{Size: s.Page, Views: []View{
+			{Drawing: d, Area: s.Area, At: s.At, ScaleX: s.ScaleX, ScaleY: s.ScaleY, Marks: subsets[s.Name]},
+			pageView(furniture),
+		}}
+	})
 	return t.Sheets, pages
 }
 

@@ -16,7 +16,7 @@ import (
 	"underlay/geometry"
 )
 
-// face is a typeface that goes into the PDF. Its measures are in ems, y down from the line
+// face is a typeface that goes into the files. Its measures are in ems, y down from the line
 // the letters stand on.
 type face struct {
 	ttf    []byte
@@ -49,6 +49,10 @@ const (
 var faces = sync.OnceValue(func() *[2]face {
 	return &[2]face{measure(goregular.TTF), measure(gobold.TTF)}
 })
+
+// Typeface returns the regular or the bold face that labels are set in, a TrueType file. Nobody
+// may write into it.
+func Typeface(bold bool) []byte { return faceOf(bold).ttf }
 
 func faceOf(bold bool) *face {
 	f := faces()

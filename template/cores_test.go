@@ -6,7 +6,7 @@ import (
 	"runtime"
 	"testing"
 
-	"underlay/paper"
+	"underlay/paper/pdf"
 )
 
 // TestSameBytesOnAnyNumberOfCores draws an example of several items with one core, and with
@@ -25,13 +25,13 @@ func TestSameBytesOnAnyNumberOfCores(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var pdf bytes.Buffer
-		if err := paper.WritePDF(&pdf, doc); err != nil {
+		var file bytes.Buffer
+		if err := pdf.Write(&file, doc); err != nil {
 			t.Fatal(err)
 		}
 		if first == nil {
-			first = pdf.Bytes()
-		} else if !bytes.Equal(first, pdf.Bytes()) {
+			first = file.Bytes()
+		} else if !bytes.Equal(first, file.Bytes()) {
 			t.Errorf("%d cores make other bytes than one", cores)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/paper/pdf"
 )
 
 // SheetPlace is a sheet of the document that is at true size, and the page it is on, counted
@@ -56,18 +57,18 @@ func partNames(keep func(part) bool) []string {
 // document is a PDF under way.
 type document struct {
 	plan   *Plan
-	doc    paper.Document
+	doc    pdf.Document
 	places []SheetPlace
 	pages  int
 }
 
 // Document draws the parts named, for every item of the plan. The error is of type Problems:
 // a guide of more sheets than anyone would tape, a job with nothing to print.
-func (p *Plan) Document(names []string) (paper.Document, []SheetPlace, error) {
+func (p *Plan) Document(names []string) (pdf.Document, []SheetPlace, error) {
 	job := p.Job
-	d := &document{plan: p, doc: paper.Document{
+	d := &document{plan: p, doc: pdf.Document{
 		Title:      job.Title,
-		Attachment: paper.Attachment{Name: "job.toml", Content: job.Source},
+		Attachment: pdf.Attachment{Name: "job.toml", Content: job.Source},
 	}}
 	wanted := slices.DeleteFunc(parts(), func(p part) bool { return !slices.Contains(names, p.name) })
 	if slices.Contains(names, "bench") {
@@ -77,7 +78,7 @@ func (p *Plan) Document(names []string) (paper.Document, []SheetPlace, error) {
 	}
 	for _, ip := range p.Items {
 		if len(ip.Passes) == 0 {
-			return paper.Document{}, nil, job.nothingToDraw(ip.Item)
+			return pdf.Document{}, nil, job.nothingToDraw(ip.Item)
 		}
 		d.doc.Parts = append(d.doc.Parts, paper.Part{Name: ip.Item.Name})
 		for _, part := range wanted {
@@ -85,7 +86,7 @@ func (p *Plan) Document(names []string) (paper.Document, []SheetPlace, error) {
 				continue
 			}
 			if err := part.forItem(d, ip); err != nil {
-				return paper.Document{}, nil, err
+				return pdf.Document{}, nil, err
 			}
 		}
 	}
@@ -94,7 +95,7 @@ func (p *Plan) Document(names []string) (paper.Document, []SheetPlace, error) {
 			continue
 		}
 		if err := part.forJob(d); err != nil {
-			return paper.Document{}, nil, err
+			return pdf.Document{}, nil, err
 		}
 	}
 	return d.doc, d.places, nil

@@ -9,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"underlay/paper"
+	"underlay/paper/pdf"
 )
 
 // FuzzDraw draws any job that can be read.
@@ -77,7 +78,7 @@ func checkDrawn(t *testing.T, job *Job) {
 	if text := plan.FitText(); !utf8.ValidString(text) || strings.Contains(text, "%!") || strings.Contains(text, "NaN") || strings.Contains(text, "Inf ") {
 		t.Errorf("what fits is told so:\n%s", text)
 	}
-	if a, err := paper.Recover(first); err != nil || !bytes.Equal(a.Content, job.Source) {
+	if a, err := pdf.Recover(first); err != nil || !bytes.Equal(a.Content, job.Source) {
 		t.Errorf("the job does not come back out of its PDF: %v", err)
 	}
 }
@@ -109,7 +110,7 @@ func drawn(job *Job) (*Plan, []byte, error) {
 		return nil, nil, err
 	}
 	var out bytes.Buffer
-	err = paper.WritePDF(&out, doc)
+	err = pdf.Write(&out, doc)
 	return p, out.Bytes(), err
 }
 

@@ -11,6 +11,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/paper/svg"
 )
 
 func layoutOf(t *testing.T, p *Plan) *paper.Drawing {
@@ -85,7 +86,7 @@ func TestLayoutOfSeveralGuides(t *testing.T) {
 		t.Errorf("takes up %v, want down to %v", d.Bounds, bottom)
 	}
 	var out bytes.Buffer
-	if err := paper.WriteSVG(&out, plan.Job.Title, d); err != nil {
+	if err := svg.Write(&out, plan.Job.Title, d, svg.Options{Face: true}); err != nil {
 		t.Fatal(err)
 	}
 	for _, l := range d.Labels {

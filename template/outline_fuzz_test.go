@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"underlay/paper"
+	"underlay/paper/pdf"
 )
 
 // FuzzOutline plans and draws blocks and items of any outline, in any repeat and turns: they
@@ -46,7 +46,7 @@ func FuzzOutline(f *testing.F) {
 		}
 		doc, _, err := plan.Document(UsualParts())
 		if err == nil {
-			err = paper.WritePDF(io.Discard, doc)
+			err = pdf.Write(io.Discard, doc)
 		}
 		if problems := (Problems{}); err != nil && !errors.As(err, &problems) {
 			t.Fatalf("%v\n%s", err, text)

@@ -11,7 +11,7 @@ import (
 	"testing"
 
 	"underlay/geometry"
-	"underlay/paper"
+	"underlay/paper/pdf"
 	"underlay/testdata/pdfread"
 )
 
@@ -67,11 +67,11 @@ func TestPictures(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var pdf, got bytes.Buffer
-		if err := paper.WritePDF(&pdf, doc); err != nil {
+		var file, got bytes.Buffer
+		if err := pdf.Write(&file, doc); err != nil {
 			t.Fatal(err)
 		}
-		page := pdfread.Open(t, pdf.Bytes()).Pages()[p.page-1].Render(pictureDPI)
+		page := pdfread.Open(t, file.Bytes()).Pages()[p.page-1].Render(pictureDPI)
 		encoder := png.Encoder{CompressionLevel: png.BestCompression}
 		if err := encoder.Encode(&got, p.crop(page)); err != nil {
 			t.Fatal(err)

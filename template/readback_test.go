@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"underlay/geometry"
-	"underlay/paper"
+	"underlay/paper/pdf"
 	"underlay/testdata/pdfread"
 )
 
@@ -17,7 +17,7 @@ const off = 0.01 * geometry.Millimetre
 type papers struct {
 	job    *Job
 	plan   *Plan
-	doc    paper.Document
+	doc    pdf.Document
 	places []SheetPlace
 	pdf    []byte
 	read   *pdfread.Doc
@@ -77,7 +77,7 @@ func pdfOf(job *Job) (*papers, error) {
 		return nil, err
 	}
 	var out bytes.Buffer
-	if err := paper.WritePDF(&out, p.doc); err != nil {
+	if err := pdf.Write(&out, p.doc); err != nil {
 		return nil, err
 	}
 	p.pdf = out.Bytes()

@@ -6,6 +6,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/paper/pdf"
 )
 
 // The bars of the ruler page stand in two corners, a pair each, round the text.
@@ -27,7 +28,7 @@ var rulerPen = paper.Pen{Type: paper.Continuous, Width: 0.25}
 // correction. A roll's page is as wide as the roll; "one sheet" is A4.
 //
 // The error is a plain sentence: the paper is too small, and which would do.
-func RulerPage(stock paper.Stock) (paper.Document, error) {
+func RulerPage(stock paper.Stock) (pdf.Document, error) {
 	// What A4 has inside a margin of 7 mm; on a larger page the bars stand round its middle.
 	most := geometry.Size{W: 196, H: 283}
 	page := stock.Size
@@ -40,7 +41,7 @@ func RulerPage(stock paper.Stock) (paper.Document, error) {
 	usable := geometry.Rect{Max: geometry.Pt(page.W, page.H)}.Grow(-rulerMargin)
 	if room := usable.Grow(-rulerEdge + geometry.Tolerance); room.W() < paper.RulerAcross || room.H() < paper.RulerDown {
 		show := geometry.UnitMM.Format
-		return paper.Document{}, fmt.Errorf("the paper %q is too small for the check bars, %s across and %s down, inside a margin of %s; write a larger one, such as \"A4\" or \"Letter\"",
+		return pdf.Document{}, fmt.Errorf("the paper %q is too small for the check bars, %s across and %s down, inside a margin of %s; write a larger one, such as \"A4\" or \"Letter\"",
 			stock.Name, show(paper.RulerAcross), show(paper.RulerDown), show(rulerMargin))
 	}
 	frame := geometry.RectAround(usable.Centre(), geometry.Size{W: min(usable.W(), most.W), H: min(usable.H(), most.H)})
@@ -51,7 +52,7 @@ func RulerPage(stock paper.Stock) (paper.Document, error) {
 	writeRuler(f)
 	pages := f.Pages()
 	pages[0].Views = append(pages[0].Views, paper.View{Drawing: bars, Area: frame, At: frame.Min, ScaleX: 1, ScaleY: 1})
-	return paper.Document{Title: "Ruler page", Parts: []paper.Part{{Name: "ruler page", Pages: pages}}}, nil
+	return pdf.Document{Title: "Ruler page", Parts: []paper.Part{{Name: "ruler page", Pages: pages}}}, nil
 }
 
 // drawRulerBars draws the bars in millimetres from the top left corner of r, those in inches

@@ -13,6 +13,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/paper/pdf"
 	"underlay/testdata/pdfread"
 )
 
@@ -24,7 +25,7 @@ func pageOfRuler(t *testing.T, stock paper.Stock) pageRead {
 		t.Fatal(err)
 	}
 	var out bytes.Buffer
-	if err := paper.WritePDF(&out, doc); err != nil {
+	if err := pdf.Write(&out, doc); err != nil {
 		t.Fatal(err)
 	}
 	pages := pdfread.Open(t, out.Bytes()).Pages()

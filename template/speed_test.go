@@ -9,7 +9,7 @@ import (
 	"testing"
 	"time"
 
-	"underlay/paper"
+	"underlay/paper/pdf"
 )
 
 // speedJob is a job to be timed. The figure in its name is about how many prints it has.
@@ -82,11 +82,11 @@ func benchmarkDraw(b *testing.B, text string) {
 	if err != nil {
 		b.Fatal(err)
 	}
-	var pdf, floor bytes.Buffer
+	var file, floor bytes.Buffer
 	prints, pages := 0, 0
 	var planned, tiled, drawn, written, onFloor fastest
 	draw := func() {
-		pdf.Reset()
+		file.Reset()
 		start := time.Now()
 		plan, err := NewPlan(job)
 		if err != nil {
@@ -107,7 +107,7 @@ func benchmarkDraw(b *testing.B, text string) {
 		}
 		drawn.add(time.Since(start))
 		start = time.Now()
-		if err := paper.WritePDF(&pdf, doc); err != nil {
+		if err := pdf.Write(&file, doc); err != nil {
 			b.Fatal(err)
 		}
 		written.add(time.Since(start))
@@ -119,7 +119,7 @@ func benchmarkDraw(b *testing.B, text string) {
 		}
 	}
 	draw()
-	calls := readCalls(b, pdf.Bytes())
+	calls := readCalls(b, file.Bytes())
 	pages = len(calls)
 	var before, after runtime.MemStats
 	var taken uint64
@@ -150,7 +150,7 @@ func benchmarkDraw(b *testing.B, text string) {
 	b.ReportMetric(100*planned.ms()/whole, "%plan")
 	b.ReportMetric(whole*1e6/float64(prints), "ns/print")
 	b.ReportMetric(float64(taken)/float64(rounds*prints), "B/print")
-	b.ReportMetric(float64(pdf.Len())/float64(floor.Len()), "x_floor_bytes")
+	b.ReportMetric(float64(file.Len())/float64(floor.Len()), "x_floor_bytes")
 	b.ReportMetric(peak(draw)/1e6, "peak_MB")
 }
 

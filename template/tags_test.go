@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"underlay/geometry"
-	"underlay/paper"
+	"underlay/paper/pdf"
 	"underlay/testdata/pdfread"
 )
 
@@ -47,14 +47,14 @@ func TestTags(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var pdf bytes.Buffer
-		if err := paper.WritePDF(&pdf, doc); err != nil {
+		var file bytes.Buffer
+		if err := pdf.Write(&file, doc); err != nil {
 			t.Fatal(err)
 		}
 		sx, sy := printer.Scale().OnPage(false)
 		var sizes []geometry.Size // as they come out
 		words := map[string]bool{}
-		for _, page := range pdfread.Open(t, pdf.Bytes()).Pages() {
+		for _, page := range pdfread.Open(t, file.Bytes()).Pages() {
 			for _, p := range page.Paths() {
 				b := p.Lines.Bounds()
 				sizes = append(sizes, geometry.Size{W: b.W() / geometry.Length(sx), H: b.H() / geometry.Length(sy)})

@@ -8,6 +8,8 @@ import (
 	"strings"
 
 	"underlay/paper"
+	"underlay/paper/pdf"
+	"underlay/paper/svg"
 	"underlay/template"
 )
 
@@ -75,12 +77,12 @@ func (c *call) draw(args []string) error {
 	if doc.Date, err = c.date(); err != nil {
 		return err
 	}
-	var pdf bytes.Buffer
-	if err := paper.WritePDF(&pdf, doc); err != nil {
+	var file bytes.Buffer
+	if err := pdf.Write(&file, doc); err != nil {
 		return err
 	}
 	c.warn(job)
-	if err := c.writeOut(d.output, d.from.file, pdf.Bytes()); err != nil || d.output == "-" {
+	if err := c.writeOut(d.output, d.from.file, file.Bytes()); err != nil || d.output == "-" {
 		return err
 	}
 	pages := countPages(doc.Parts)
@@ -154,12 +156,12 @@ func (c *call) drawSVG(plan *template.Plan, d drawing) error {
 	if err != nil {
 		return err
 	}
-	var svg bytes.Buffer
-	if err := paper.WriteSVG(&svg, plan.Job.Title, layout); err != nil {
+	var file bytes.Buffer
+	if err := svg.Write(&file, plan.Job.Title, layout, svg.Options{Face: true}); err != nil {
 		return err
 	}
 	c.warn(plan.Job)
-	if err := c.writeOut(d.output, d.from.file, svg.Bytes()); err != nil {
+	if err := c.writeOut(d.output, d.from.file, file.Bytes()); err != nil {
 		return err
 	}
 	size := plan.Job.Units.FormatSize(layout.Bounds.Size())

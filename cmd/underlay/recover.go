@@ -6,7 +6,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"underlay/paper"
+	"underlay/paper/pdf"
 )
 
 const recoverHelp = `underlay recover FILE.pdf [-o JOB] [--force]
@@ -44,14 +44,14 @@ func (c *call) recover(args []string) error {
 	if name == "" {
 		return usage("the name of the PDF is empty; write underlay recover reading-nook.pdf")
 	}
-	pdf, err := readPDF(name)
+	file, err := readPDF(name)
 	if err != nil {
 		return err
 	}
-	if !bytes.HasPrefix(pdf, []byte("%PDF-")) {
+	if !bytes.HasPrefix(file, []byte("%PDF-")) {
 		return fmt.Errorf("%s: this is not a PDF file; write the name of a PDF that underlay drew", name)
 	}
-	job, err := paper.Recover(pdf)
+	job, err := pdf.Recover(file)
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 
 	"underlay/paper"
+	"underlay/paper/pdf"
 	"underlay/template"
 )
 
@@ -53,11 +54,11 @@ func (c *call) ruler(args []string) error {
 	if doc.Date, err = c.date(); err != nil {
 		return err
 	}
-	var pdf bytes.Buffer
-	if err := paper.WritePDF(&pdf, doc); err != nil {
+	var file bytes.Buffer
+	if err := pdf.Write(&file, doc); err != nil {
 		return err
 	}
-	if err := c.writeOut(output, "", pdf.Bytes()); err != nil || output == "-" {
+	if err := c.writeOut(output, "", file.Bytes()); err != nil || output == "-" {
 		return err
 	}
 	return c.print("wrote " + output + ": print it at 100 %, not fitted to the page, and measure the bars\n")

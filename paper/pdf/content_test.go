@@ -1,4 +1,4 @@
-package paper
+package pdf
 
 import (
 	"math"
@@ -9,6 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"underlay/geometry"
+	"underlay/paper"
 )
 
 // What a page says, in PDF operators (ISO 32000-1, Annex A): the pen and the ink are named
@@ -19,22 +20,22 @@ func TestContentOfAPage(t *testing.T) {
 		return geometry.Pt(geometry.Length(x)*unit, geometry.Length(y)*unit)
 	}
 	square := geometry.Rect{Min: at(10, 10), Max: at(20, 20)}.Polygon().Path()
-	wide := Pen{Continuous, 2 * unit, Ink{}}
+	wide := paper.Pen{Type: paper.Continuous, Width: 2 * unit}
+	d := &paper.Drawing{}
+	d.Fill(square, paper.Grey(255))
+	d.Fill(square, paper.Grey(255))
+	d.Fill(square, paper.Ink{R: 255, B: 51})
+	d.Stroke(geometry.Line(at(0, 0), at(0.5, 0.25)), wide)
+	d.Stroke(geometry.Line(at(-5, 10), at(200, 10)), wide)
+	d.Stroke(square, paper.Pen{Type: paper.Dashed, Width: 2 * unit})
+	d.Stroke(geometry.Line(at(-40, 10), at(200, 10)), paper.Pen{Type: paper.Dashed, Width: 2 * unit})
+	d.Stroke(geometry.Line(at(-40, 60), at(200, 60)), wide)
 	c := &content{
-		view:   View{Area: geometry.Rect{Max: at(100, 50)}, At: at(1, 2), ScaleX: 1, ScaleY: 1},
+		view:   paper.View{Drawing: d, Area: geometry.Rect{Max: at(100, 50)}, At: at(1, 2), ScaleX: 1, ScaleY: 1},
 		unit:   pointsPerMM,
 		height: 60,
 	}
-	c.open()
-	c.fill(Fill{square, Grey(255)})
-	c.fill(Fill{square, Grey(255)})
-	c.fill(Fill{square, Ink{255, 0, 51}})
-	c.stroke(Stroke{geometry.Line(at(0, 0), at(0.5, 0.25)), wide})
-	c.stroke(Stroke{geometry.Line(at(-5, 10), at(200, 10)), wide})
-	c.stroke(Stroke{square, Pen{Dashed, 2 * unit, Ink{}}})
-	c.stroke(Stroke{geometry.Line(at(-40, 10), at(200, 10)), Pen{Dashed, 2 * unit, Ink{}}})
-	c.stroke(Stroke{geometry.Line(at(-40, 60), at(200, 60)), wide})
-	c.shut()
+	c.draw()
 	want := `q
 1 8 100 50 re
 W n

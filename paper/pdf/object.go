@@ -1,4 +1,4 @@
-package paper
+package pdf
 
 import (
 	"bytes"
@@ -8,22 +8,22 @@ import (
 )
 
 // The kinds of PDF object (ISO 32000-1, 7.3) are these types. A stream's dictionary is a
-// pdfDict; its bytes are found by pdfFile.content.
+// dict; its bytes are found by file.content.
 type (
-	pdfName   string // without its slash, escapes as they stand
-	pdfText   string // the bytes of a string
-	pdfWord   string // a number, true, false or null, as it stands
-	pdfRef    struct{ number, generation int }
-	pdfArray  []any
-	pdfDict   []pdfMember
-	pdfMember struct {
-		key   pdfName
+	name   string // without its slash, escapes as they stand
+	text   string // the bytes of a string
+	word   string // a number, true, false or null, as it stands
+	ref    struct{ number, generation int }
+	array  []any
+	dict   []member
+	member struct {
+		key   name
 		value any
 	}
 )
 
 // get returns the value of a key, nil where there is none.
-func (d pdfDict) get(key pdfName) any {
+func (d dict) get(key name) any {
 	for _, m := range d {
 		if m.key == key {
 			return m.value
@@ -33,33 +33,33 @@ func (d pdfDict) get(key pdfName) any {
 }
 
 // with returns d with the value of a key set.
-func (d pdfDict) with(key pdfName, value any) pdfDict {
-	out := append(pdfDict(nil), d...)
+func (d dict) with(key name, value any) dict {
+	out := append(dict(nil), d...)
 	for i := range out {
 		if out[i].key == key {
 			out[i].value = value
 			return out
 		}
 	}
-	return append(out, pdfMember{key, value})
+	return append(out, member{key, value})
 }
 
 // appendObject writes an object as PDF. Strings are written in hexadecimal: no byte of them
 // needs care.
 func appendObject(b []byte, o any) []byte {
 	switch o := o.(type) {
-	case pdfName:
+	case name:
 		return append(append(b, '/'), o...)
-	case pdfText:
+	case text:
 		return append(hex.AppendEncode(append(b, '<'), []byte(o)), '>')
-	case pdfWord:
+	case word:
 		return append(b, o...)
 	case int:
 		return strconv.AppendInt(b, int64(o), 10)
-	case pdfRef:
+	case ref:
 		b = append(strconv.AppendInt(b, int64(o.number), 10), ' ')
 		return append(strconv.AppendInt(b, int64(o.generation), 10), " R"...)
-	case pdfArray:
+	case array:
 		b = append(b, '[')
 		for i, x := range o {
 			if i > 0 {
@@ -68,7 +68,7 @@ func appendObject(b []byte, o any) []byte {
 			b = appendObject(b, x)
 		}
 		return append(b, ']')
-	case pdfDict:
+	case dict:
 		b = append(b, "<<"...)
 		for _, m := range o {
 			b = append(appendObject(append(b, '\n'), m.key), ' ')
@@ -82,8 +82,8 @@ func appendObject(b []byte, o any) []byte {
 // errObject is what parsing says of bytes that are no object.
 var errObject = errors.New("not a PDF object")
 
-// pdfParser reads objects from bytes.
-type pdfParser struct {
+// parser reads objects from bytes.
+type parser struct {
 	b   []byte
 	pos int
 }
@@ -98,7 +98,7 @@ func isSpace(c byte) bool {
 func isDelimiter(c byte) bool { return bytes.IndexByte([]byte("()<>[]{}/%"), c) >= 0 }
 
 // skip passes over white space and comments.
-func (p *pdfParser) skip() {
+func (p *parser) skip() {
 	for ; p.pos < len(p.b); p.pos++ {
 		if p.b[p.pos] == '%' {
 			for p.pos < len(p.b) && p.b[p.pos] != '\n' && p.b[p.pos] != '\r' {
@@ -115,7 +115,7 @@ func (p *pdfParser) skip() {
 }
 
 // accept passes over white space and s, if s is next.
-func (p *pdfParser) accept(s string) bool {
+func (p *parser) accept(s string) bool {
 	p.skip()
 	if !bytes.HasPrefix(p.b[p.pos:], []byte(s)) {
 		return false
@@ -125,7 +125,7 @@ func (p *pdfParser) accept(s string) bool {
 }
 
 // regular reads a run of regular characters.
-func (p *pdfParser) regular() string {
+func (p *parser) regular() string {
 	from := p.pos
 	for p.pos < len(p.b) && !isSpace(p.b[p.pos]) && !isDelimiter(p.b[p.pos]) {
 		p.pos++
@@ -134,20 +134,20 @@ func (p *pdfParser) regular() string {
 }
 
 // integer reads a whole number that is not negative.
-func (p *pdfParser) integer() (int, bool) {
+func (p *parser) integer() (int, bool) {
 	p.skip()
 	n, err := strconv.ParseUint(p.regular(), 10, 40)
 	return int(n), err == nil
 }
 
 // object reads the next object.
-func (p *pdfParser) object(nesting int) (any, error) {
+func (p *parser) object(nesting int) (any, error) {
 	if nesting > maxNesting {
 		return nil, errObject
 	}
 	switch {
 	case p.accept("/"):
-		return pdfName(p.regular()), nil
+		return name(p.regular()), nil
 	case p.accept("<<"):
 		return p.dict(nesting)
 	case p.accept("<"):
@@ -155,7 +155,7 @@ func (p *pdfParser) object(nesting int) (any, error) {
 	case p.accept("("):
 		return p.literalText()
 	case p.accept("["):
-		var a pdfArray
+		var a array
 		for !p.accept("]") {
 			o, err := p.object(nesting + 1)
 			if err != nil {
@@ -172,30 +172,30 @@ func (p *pdfParser) object(nesting int) (any, error) {
 	after := p.pos
 	if number, err := strconv.ParseUint(w, 10, 31); err == nil {
 		if generation, ok := p.integer(); ok && p.accept("R") {
-			return pdfRef{int(number), generation}, nil
+			return ref{int(number), generation}, nil
 		}
 	}
 	p.pos = after
-	return pdfWord(w), nil
+	return word(w), nil
 }
 
-func (p *pdfParser) dict(nesting int) (any, error) {
-	var d pdfDict
+func (p *parser) dict(nesting int) (any, error) {
+	var d dict
 	for !p.accept(">>") {
 		if !p.accept("/") {
 			return nil, errObject
 		}
-		key := pdfName(p.regular())
+		key := name(p.regular())
 		value, err := p.object(nesting + 1)
 		if err != nil {
 			return nil, err
 		}
-		d = append(d, pdfMember{key, value})
+		d = append(d, member{key, value})
 	}
 	return d, nil
 }
 
-func (p *pdfParser) hexText() (any, error) {
+func (p *parser) hexText() (any, error) {
 	end := bytes.IndexByte(p.b[p.pos:], '>')
 	if end < 0 {
 		return nil, errObject
@@ -214,11 +214,11 @@ func (p *pdfParser) hexText() (any, error) {
 	if err != nil {
 		return nil, errObject
 	}
-	return pdfText(s), nil
+	return text(s), nil
 }
 
 // literalText reads a string in parentheses, the first of which has been read.
-func (p *pdfParser) literalText() (any, error) {
+func (p *parser) literalText() (any, error) {
 	var s []byte
 	escapes := map[byte]byte{'n': '\n', 'r': '\r', 't': '\t', 'b': '\b', 'f': '\f'}
 	for open := 1; p.pos < len(p.b); {
@@ -230,7 +230,7 @@ func (p *pdfParser) literalText() (any, error) {
 		case ')':
 			open--
 			if open == 0 {
-				return pdfText(s), nil
+				return text(s), nil
 			}
 		case '\\':
 			if p.pos == len(p.b) {

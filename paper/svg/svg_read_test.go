@@ -1,4 +1,4 @@
-package paper
+package svg
 
 import (
 	"bytes"
@@ -14,6 +14,7 @@ import (
 	"golang.org/x/image/math/fixed"
 
 	"underlay/geometry"
+	"underlay/paper"
 )
 
 // svgFile is an SVG file as an XML reader sees it.
@@ -53,10 +54,10 @@ type svgText struct {
 }
 
 // readSVG writes d as an SVG file and reads it back.
-func readSVG(t *testing.T, title string, d *Drawing) svgFile {
+func readSVG(t *testing.T, title string, d *paper.Drawing) svgFile {
 	t.Helper()
 	var out bytes.Buffer
-	if err := WriteSVG(&out, title, d); err != nil {
+	if err := Write(&out, title, d, Options{Face: true}); err != nil {
 		t.Fatal(err)
 	}
 	var f svgFile

@@ -1,4 +1,4 @@
-package paper
+package pdf
 
 import (
 	"bytes"
@@ -13,6 +13,7 @@ import (
 	"github.com/pdfcpu/pdfcpu/pkg/api"
 
 	"underlay/geometry"
+	"underlay/paper"
 	"underlay/testdata/pdfread"
 )
 
@@ -20,7 +21,7 @@ import (
 func write(t *testing.T, doc Document) []byte {
 	t.Helper()
 	var out bytes.Buffer
-	if err := WritePDF(&out, doc); err != nil {
+	if err := Write(&out, doc); err != nil {
 		t.Fatal(err)
 	}
 	if err := api.Validate(bytes.NewReader(out.Bytes()), pdfread.Config()); err != nil {
@@ -29,7 +30,7 @@ func write(t *testing.T, doc Document) []byte {
 	return out.Bytes()
 }
 
-func pages(p ...Page) []Part { return []Part{{Name: "guide", Pages: p}} }
+func pages(p ...paper.Page) []paper.Part { return []paper.Part{{Name: "guide", Pages: p}} }
 
 // near compares lengths to within what a mark may be off.
 var near = cmp.Options{
@@ -38,23 +39,23 @@ var near = cmp.Options{
 }
 
 func TestMarksLieWhereTheyShould(t *testing.T) {
-	red := Ink{200, 10, 20}
+	red := paper.Ink{R: 200, G: 10, B: 20}
 	square := geometry.Rect{Min: geometry.Pt(30, 40), Max: geometry.Pt(45, 55)}.Polygon().Path()
 	ring := geometry.CircleOutline(geometry.Pt(100, 120), 33.3).Path()
-	d := &Drawing{}
+	d := &paper.Drawing{}
 	d.Fill(square, red)
-	d.Stroke(ring, Pen{Continuous, 0.35, Ink{}})
-	d.Stroke(append(geometry.Line(geometry.Pt(20, 30), geometry.Pt(150, 200)), square...), Pen{Dashed, 0.5, red})
-	d.Stroke(ring, Pen{Dotted, 0.7, Grey(128)})
+	d.Stroke(ring, paper.Pen{Type: paper.Continuous, Width: 0.35})
+	d.Stroke(append(geometry.Line(geometry.Pt(20, 30), geometry.Pt(150, 200)), square...), paper.Pen{Type: paper.Dashed, Width: 0.5, Ink: red})
+	d.Stroke(ring, paper.Pen{Type: paper.Dotted, Width: 0.7, Ink: paper.Grey(128)})
 
 	for _, unit := range []float64{1, 2} {
 		size := geometry.Size{W: 210, H: 297}
 		if unit == 2 {
 			size = geometry.Size{W: 210, H: 6000} // more than 14,400 units of 1/72 inch
 		}
-		v := View{Drawing: d, Area: geometry.RectAt(geometry.Pt(-5, -10), geometry.Size{W: 190, H: 270}),
+		v := paper.View{Drawing: d, Area: geometry.RectAt(geometry.Pt(-5, -10), geometry.Size{W: 190, H: 270}),
 			At: geometry.Pt(7, 9), ScaleX: 1.01, ScaleY: 0.98}
-		pdf := write(t, Document{Parts: pages(Page{Size: size, Views: []View{v}})})
+		pdf := write(t, Document{Parts: pages(paper.Page{Size: size, Views: []paper.View{v}})})
 		if has := bytes.Contains(pdf, []byte("/UserUnit 2")); has != (unit == 2) {
 			t.Errorf("user unit 2: %v on a page of %v", has, size)
 		}
@@ -108,12 +109,12 @@ func unclosed(p geometry.Path) geometry.Path {
 
 // ISO 216 and ASME Y14.1 sizes, upright and lying, and a long roll, to a hundredth of a point.
 func TestPagesAreExactlyAsLargeAsAsked(t *testing.T) {
-	var list []Page
+	var list []paper.Page
 	for _, s := range []geometry.Size{
 		{W: 210, H: 297}, {W: 297, H: 210}, {W: 841, H: 1189}, {W: 215.9, H: 279.4},
 		{W: 610, H: 4000.5}, {W: 105, H: 148}, {W: 4000, H: 20},
 	} {
-		list = append(list, Page{Size: s})
+		list = append(list, paper.Page{Size: s})
 	}
 	got := pdfread.Open(t, write(t, Document{Parts: pages(list...)})).Pages()
 	if len(got) != len(list) {
@@ -132,15 +133,15 @@ func TestPagesAreExactlyAsLargeAsAsked(t *testing.T) {
 // 50/25.4*300 dots long at 300 dots an inch.
 func TestBarOnPaperMeasuresWhatItSays(t *testing.T) {
 	const dpi = 300
-	for name, v := range map[string]View{
+	for name, v := range map[string]paper.View{
 		"true size": {ScaleX: 1, ScaleY: 1},
 		"corrected": {ScaleX: 180 / 179.2, ScaleY: 1},
 	} {
-		d := &Drawing{}
+		d := &paper.Drawing{}
 		// A thick line: pdfium rounds filled rectangles outwards to whole dots.
-		d.Stroke(geometry.Line(geometry.Pt(10, 15), geometry.Pt(60, 15)), Pen{Width: 5})
+		d.Stroke(geometry.Line(geometry.Pt(10, 15), geometry.Pt(60, 15)), paper.Pen{Width: 5})
 		v.Drawing, v.Area, v.At = d, geometry.RectAt(geometry.Point{}, geometry.Size{W: 80, H: 80}), geometry.Pt(3, 4)
-		page := pdfread.Open(t, write(t, Document{Parts: pages(Page{Size: geometry.Size{W: 100, H: 100}, Views: []View{v}})})).Pages()[0]
+		page := pdfread.Open(t, write(t, Document{Parts: pages(paper.Page{Size: geometry.Size{W: 100, H: 100}, Views: []paper.View{v}})})).Pages()[0]
 		ink := inked(page.Render(dpi))
 		for what, c := range map[string]struct{ got, want float64 }{
 			"length": {float64(ink.Dx()), 50 * v.ScaleX / 25.4 * dpi},
@@ -157,13 +158,13 @@ func TestBarOnPaperMeasuresWhatItSays(t *testing.T) {
 // Two sheets that overlap draw the same dashes where they do.
 func TestDashesRunOnFromSheetToSheet(t *testing.T) {
 	const scaleX = 1.013
-	d := &Drawing{}
+	d := &paper.Drawing{}
 	slope := geometry.Line(geometry.Pt(-3.3, 10), geometry.Pt(300, 60))
-	pen := Pen{Chain, 0.5, Ink{}}
+	pen := paper.Pen{Type: paper.Chain, Width: 0.5}
 	d.Stroke(slope, pen)
-	var list []Page
+	var list []paper.Page
 	for _, x := range []geometry.Length{0, 80} {
-		list = append(list, Page{Size: geometry.Size{W: 100, H: 100}, Views: []View{{
+		list = append(list, paper.Page{Size: geometry.Size{W: 100, H: 100}, Views: []paper.View{{
 			Drawing: d, Area: geometry.RectAt(geometry.Pt(x, 0), geometry.Size{W: 92, H: 90}), ScaleX: scaleX, ScaleY: 1,
 		}}})
 	}
@@ -192,17 +193,17 @@ func TestDashesRunOnFromSheetToSheet(t *testing.T) {
 // Clipping is done on the numbers themselves: nothing is written outside the area, curves and
 // fills that are cut included, and the page shows no ink there.
 func TestNothingIsDrawnOutsideTheArea(t *testing.T) {
-	d := &Drawing{}
+	d := &paper.Drawing{}
 	for i := range 30 {
 		c := geometry.Pt(geometry.Length(i*7%100), geometry.Length(i*31%100))
-		d.Fill(geometry.CircleOutline(c, 12).Path(), Grey(200))
-		d.Stroke(geometry.CircleOutline(c, 14).Path(), Pen{LineType(i % 5), 0.5, Ink{}})
-		d.Write(Label{Text: fmt.Sprintf("fern %d", i), At: c, Height: 5})
+		d.Fill(geometry.CircleOutline(c, 12).Path(), paper.Grey(200))
+		d.Stroke(geometry.CircleOutline(c, 14).Path(), paper.Pen{Type: paper.LineType(i % 5), Width: 0.5})
+		d.Write(paper.Label{Text: fmt.Sprintf("fern %d", i), At: c, Height: 5})
 	}
 	area := geometry.Rect{Min: geometry.Pt(20, 25), Max: geometry.Pt(80, 70)}
-	v := View{Drawing: d, Area: area, At: geometry.Pt(30, 40), ScaleX: 1, ScaleY: 1}
+	v := paper.View{Drawing: d, Area: area, At: geometry.Pt(30, 40), ScaleX: 1, ScaleY: 1}
 	shown := geometry.RectAt(v.At, area.Size())
-	page := pdfread.Open(t, write(t, Document{Parts: pages(Page{Size: geometry.Size{W: 200, H: 200}, Views: []View{v}})})).Pages()[0]
+	page := pdfread.Open(t, write(t, Document{Parts: pages(paper.Page{Size: geometry.Size{W: 200, H: 200}, Views: []paper.View{v}})})).Pages()[0]
 	for _, p := range page.Paths() {
 		if b := p.Lines.Bounds(); !shown.Grow(0.002).Holds(b) {
 			t.Errorf("a path takes up %v, outside %v", b, shown)
@@ -235,19 +236,19 @@ func TestNothingIsDrawnOutsideTheArea(t *testing.T) {
 
 	// With the marks picked beforehand the page is the same.
 	w := v
-	w.Marks = Split(d, []geometry.Rect{{}, area})[1]
-	one := write(t, Document{Parts: pages(Page{Size: geometry.Size{W: 200, H: 200}, Views: []View{v}})})
-	two := write(t, Document{Parts: pages(Page{Size: geometry.Size{W: 200, H: 200}, Views: []View{w}})})
+	w.Marks = paper.Split(d, []geometry.Rect{{}, area})[1]
+	one := write(t, Document{Parts: pages(paper.Page{Size: geometry.Size{W: 200, H: 200}, Views: []paper.View{v}})})
+	two := write(t, Document{Parts: pages(paper.Page{Size: geometry.Size{W: 200, H: 200}, Views: []paper.View{w}})})
 	if !bytes.Equal(one, two) {
 		t.Error("picked marks make another page")
 	}
 }
 
 func TestLabelsSayWhatTheyShould(t *testing.T) {
-	d := &Drawing{}
-	labels := []Label{
+	d := &paper.Drawing{}
+	labels := []paper.Label{
 		{Text: "fern", At: geometry.Pt(50, 20), Height: 5},
-		{Text: "Łódź 17¾″ Ж\t🌿", At: geometry.Pt(50, 40), Height: 5, Bold: true, Ink: Ink{R: 200}},
+		{Text: "Łódź 17¾″ Ж\t🌿", At: geometry.Pt(50, 40), Height: 5, Bold: true, Ink: paper.Ink{R: 200}},
 		{Text: "acorn (a\\b)", At: geometry.Pt(50, 60), Height: 2.5},
 		{Text: " ", At: geometry.Pt(50, 70), Height: 5},
 	}
@@ -275,12 +276,12 @@ func TestLabelsSayWhatTheyShould(t *testing.T) {
 // A printer's correction widens the lettering as it does the rest.
 func TestLabelsAreScaled(t *testing.T) {
 	size := geometry.Size{W: 200, H: 50}
-	d := &Drawing{}
-	l := Label{Text: "floor cushion", At: geometry.Pt(60, 30), Height: 10, Anchor: AnchorLeft}
+	d := &paper.Drawing{}
+	l := paper.Label{Text: "floor cushion", At: geometry.Pt(60, 30), Height: 10, Anchor: paper.AnchorLeft}
 	d.Write(l)
 	box := func(x, y float64) geometry.Rect {
-		v := View{Drawing: d, Area: geometry.RectAt(geometry.Pt(50, 0), size), ScaleX: x, ScaleY: y}
-		return pdfread.Open(t, write(t, Document{Parts: pages(Page{Size: size, Views: []View{v}})})).Pages()[0].Texts()[0].Box
+		v := paper.View{Drawing: d, Area: geometry.RectAt(geometry.Pt(50, 0), size), ScaleX: x, ScaleY: y}
+		return pdfread.Open(t, write(t, Document{Parts: pages(paper.Page{Size: size, Views: []paper.View{v}})})).Pages()[0].Texts()[0].Box
 	}
 	plain, scaled := box(1, 1), box(1.03, 0.98)
 	want := geometry.Rect{
@@ -292,13 +293,13 @@ func TestLabelsAreScaled(t *testing.T) {
 }
 
 func TestSameDocumentSameBytes(t *testing.T) {
-	d := &Drawing{}
+	d := &paper.Drawing{}
 	for i := range 200 {
-		d.Write(Label{Text: fmt.Sprintf("fern %c%c", 'A'+i%26, 'Ж'+rune(i%20)), At: geometry.Pt(100, geometry.Length(i)), Height: 2.5, Bold: i%2 == 0})
+		d.Write(paper.Label{Text: fmt.Sprintf("fern %c%c", 'A'+i%26, 'Ж'+rune(i%20)), At: geometry.Pt(100, geometry.Length(i)), Height: 2.5, Bold: i%2 == 0})
 	}
 	doc := Document{
 		Title: "nook", Attachment: Attachment{"nook.toml", []byte("title = \"nook\"\n")},
-		Parts: pages(Page{Size: geometry.Size{W: 210, H: 6000}, Views: []View{{Drawing: d, Area: geometry.RectAt(geometry.Point{}, geometry.Size{W: 210, H: 297}), ScaleX: 1, ScaleY: 1}}}),
+		Parts: pages(paper.Page{Size: geometry.Size{W: 210, H: 6000}, Views: []paper.View{{Drawing: d, Area: geometry.RectAt(geometry.Point{}, geometry.Size{W: 210, H: 297}), ScaleX: 1, ScaleY: 1}}}),
 	}
 	first := write(t, doc)
 	for range 3 {
@@ -316,12 +317,12 @@ func TestSameDocumentSameBytes(t *testing.T) {
 
 func TestDocumentsThatCannotBe(t *testing.T) {
 	for want, doc := range map[string]Document{
-		"no pages":           {Parts: []Part{{Name: "guide"}}},
-		"page 2 is 0 x 5 mm": {Parts: pages(Page{Size: geometry.Size{W: 5, H: 5}}, Page{Size: geometry.Size{W: 0, H: 5}})},
-		"page 1 is NaN x 5":  {Parts: pages(Page{Size: geometry.Size{W: geometry.Length(math.NaN()), H: 5}})},
-		"page 1 is +Inf x 5": {Parts: pages(Page{Size: geometry.Size{W: geometry.Length(math.Inf(1)), H: 5}})},
+		"no pages":           {Parts: []paper.Part{{Name: "guide"}}},
+		"page 2 is 0 x 5 mm": {Parts: pages(paper.Page{Size: geometry.Size{W: 5, H: 5}}, paper.Page{Size: geometry.Size{W: 0, H: 5}})},
+		"page 1 is NaN x 5":  {Parts: pages(paper.Page{Size: geometry.Size{W: geometry.Length(math.NaN()), H: 5}})},
+		"page 1 is +Inf x 5": {Parts: pages(paper.Page{Size: geometry.Size{W: geometry.Length(math.Inf(1)), H: 5}})},
 	} {
-		if err := WritePDF(io.Discard, doc); err == nil || !strings.Contains(err.Error(), want) {
+		if err := Write(io.Discard, doc); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("want %q, got %v", want, err)
 		}
 	}
@@ -332,7 +333,7 @@ type fullDisk struct{}
 func (fullDisk) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
 
 func TestWriterThatFails(t *testing.T) {
-	err := WritePDF(fullDisk{}, Document{Parts: pages(Page{Size: geometry.Size{W: 5, H: 5}})})
+	err := Write(fullDisk{}, Document{Parts: pages(paper.Page{Size: geometry.Size{W: 5, H: 5}})})
 	if err != io.ErrShortWrite {
 		t.Errorf("got %v", err)
 	}

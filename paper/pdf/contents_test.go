@@ -1,4 +1,4 @@
-package paper
+package pdf
 
 import (
 	"math"
@@ -9,23 +9,24 @@ import (
 	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"underlay/geometry"
+	"underlay/paper"
 	"underlay/testdata/pdfread"
 )
 
 func TestContents(t *testing.T) {
-	a4, lying := Page{Size: geometry.Size{W: 210, H: 297}}, Page{Size: geometry.Size{W: 297, H: 210}}
+	a4, lying := paper.Page{Size: geometry.Size{W: 210, H: 297}}, paper.Page{Size: geometry.Size{W: 297, H: 210}}
 	doc := Document{
 		Title: "Lesekissen №1 🌿 (nook)",
 		Date:  time.Date(2024, 2, 29, 12, 30, 59, 0, time.FixedZone("", 3600)),
-		Parts: []Part{
-			{Name: "Bench sheet", Pages: []Page{a4}},
-			{Name: "Kissen – ☐ 🌿\n1", Children: []Part{
+		Parts: []paper.Part{
+			{Name: "Bench sheet", Pages: []paper.Page{a4}},
+			{Name: "Kissen – ☐ 🌿\n1", Children: []paper.Part{
 				{Name: "nothing"},
-				{Name: "front", Pages: []Page{lying, a4}, Children: []Part{{Name: "A1", Pages: []Page{a4}}}},
-				{Name: "back", Pages: []Page{a4}},
+				{Name: "front", Pages: []paper.Page{lying, a4}, Children: []paper.Part{{Name: "A1", Pages: []paper.Page{a4}}}},
+				{Name: "back", Pages: []paper.Page{a4}},
 			}},
-			{Name: "nothing either", Children: []Part{{Name: "at all"}}},
-			{Name: "Tags", Pages: []Page{lying}},
+			{Name: "nothing either", Children: []paper.Part{{Name: "at all"}}},
+			{Name: "Tags", Pages: []paper.Page{lying}},
 		},
 	}
 	pdf := pdfread.Open(t, write(t, doc))
@@ -59,9 +60,9 @@ func TestContents(t *testing.T) {
 // fpdf takes one height, one PDF unit more than the last page's, for something else.
 func TestContentsLeadToTheTopOfPagesOfAnyHeight(t *testing.T) {
 	const unit = geometry.Inch / 72
-	var parts []Part
+	var parts []paper.Part
 	for _, h := range []geometry.Length{301, 299, 300, 20000, 300} {
-		parts = append(parts, Part{Name: "part", Pages: []Page{{Size: geometry.Size{W: 200, H: h * unit}}}})
+		parts = append(parts, paper.Part{Name: "part", Pages: []paper.Page{{Size: geometry.Size{W: 200, H: h * unit}}}})
 	}
 	for i, b := range pdfread.Open(t, write(t, Document{Parts: parts})).Bookmarks() {
 		if b.Page != i || math.Abs(float64(b.Down)) > 0.01 {

@@ -1,4 +1,7 @@
-package paper
+// Package svg writes a drawing as one picture at true size, for cutters, screens and drawing
+// programs: SVG 1.1 in millimetres of the drawing's own frame, x to the right, y down. It shows
+// what paper/pdf prints of the same view, and adds nothing.
+package svg
 
 import (
 	"bytes"
@@ -11,57 +14,58 @@ import (
 	"strings"
 
 	"underlay/geometry"
+	"underlay/paper"
 )
 
-// WriteSVG writes d as one picture at true size (SVG 1.1): its width and height are those of
+// Options is how a picture is written. The zero Options is a plain one.
+type Options struct {
+	// Face carries the typeface in the file (some 400 KB), so that letters keep their size where
+	// it is not installed.
+	Face bool
+}
+
+// Write writes d as one picture at true size (SVG 1.1): its width and height are those of
 // d.Bounds in millimetres, and a unit of its coordinates is a millimetre of d's own frame. It
-// shows the marks that WritePDF draws of a view of all of d: the same lines, dashes, widths and
-// letters, cut off at Bounds. The typeface goes into the file, so that letters keep their size
-// where it is not installed. The same drawing gives the same bytes.
+// shows the marks that a PDF shows of a view of all of d: the same lines, dashes, widths and
+// letters, cut off at Bounds. The same drawing gives the same bytes.
 //
 // It fails where d has no size, and where w does.
-func WriteSVG(w io.Writer, title string, d *Drawing) error {
+func Write(w io.Writer, title string, d *paper.Drawing, o Options) error {
 	size := d.Bounds.Size()
 	if !(size.W > 0 && size.H > 0) || math.IsInf(float64(size.W+size.H), 0) {
 		return fmt.Errorf("the drawing is %g x %g mm; a picture needs a width and a height above 0", size.W, size.H)
 	}
-	marks := everything(d, d.Bounds)
-	s := &svgWriter{area: d.Bounds, pens: map[Pen]string{}}
+	marks := picture{pens: map[paper.Pen]string{}}
+	paper.Whole(d).Draw(&marks)
+	marks.group("")
+	var s picture
 	s.line(`<?xml version="1.0" encoding="UTF-8"?>`)
 	s.line(`<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="%smm" height="%smm" viewBox="%s %s %s %s">`,
 		decimal(size.W), decimal(size.H), decimal(d.Bounds.Min.X), decimal(d.Bounds.Min.Y), decimal(size.W), decimal(size.H))
 	s.line(`<title>%s</title>`, escaped(title))
-	s.embedFaces(d, marks)
-	for _, i := range marks.Fills {
-		s.fill(d.Fills[i])
+	if o.Face {
+		s.embedFaces(marks.regular, marks.bold)
 	}
-	for _, i := range marks.Strokes {
-		s.stroke(d.Strokes[i])
-	}
-	for _, i := range marks.Labels {
-		s.label(d.Labels[i])
-	}
-	s.group("")
-	s.line(`</svg>`)
-	_, err := s.out.WriteTo(w)
+	marks.line(`</svg>`)
+	_, err := io.Copy(w, io.MultiReader(&s.out, &marks.out))
 	return err
 }
 
-// svgWriter writes the marks of a drawing, runs of those alike in a group.
-type svgWriter struct {
-	out  bytes.Buffer
-	area geometry.Rect
-	open string         // what the open group's marks have in common; "": none is open
-	pens map[Pen]string // what the pens met so far are in attributes
+// picture writes the marks of a drawing, runs of those alike in a group.
+type picture struct {
+	out           bytes.Buffer
+	open          string               // what the open group's marks have in common; "": none is open
+	pens          map[paper.Pen]string // what the pens met so far are in attributes
+	regular, bold bool                 // the faces met
 }
 
-func (s *svgWriter) line(format string, args ...any) {
+func (s *picture) line(format string, args ...any) {
 	fmt.Fprintf(&s.out, format, args...)
 	s.out.WriteByte('\n')
 }
 
 // group goes on in a group with the attributes given, a new one where they are others.
-func (s *svgWriter) group(attributes string) {
+func (s *picture) group(attributes string) {
 	if attributes == s.open {
 		return
 	}
@@ -74,34 +78,23 @@ func (s *svgWriter) group(attributes string) {
 	s.open = attributes
 }
 
-// svgFamily is the name the embedded typeface goes by.
-const svgFamily = "Go"
+// family is the name the embedded typeface goes by.
+const family = "Go"
 
 // embedFaces carries the faces that labels are set in.
-func (s *svgWriter) embedFaces(d *Drawing, marks *Subset) {
-	var used [2]bool
-	for _, i := range marks.Labels {
-		if d.Labels[i].Bold {
-			used[1] = true
-		} else {
-			used[0] = true
-		}
-	}
-	for i, weight := range []string{"normal", "bold"} {
-		if !used[i] {
+func (s *picture) embedFaces(regular, bold bool) {
+	for i, used := range []bool{regular, bold} {
+		if !used {
 			continue
 		}
 		s.line(`<style type="text/css">@font-face { font-family: "%s"; font-weight: %s; src: url("data:font/ttf;base64,%s") format("truetype"); }</style>`,
-			svgFamily, weight, base64.StdEncoding.EncodeToString(faceOf(i == 1).ttf))
+			family, [...]string{"normal", "bold"}[i], base64.StdEncoding.EncodeToString(paper.Typeface(i == 1)))
 	}
 }
 
-func (s *svgWriter) fill(f Fill) {
-	path := clipFill(f.Path, s.area)
-	if len(path) == 0 {
-		return
-	}
-	s.group(fmt.Sprintf(`fill="%s"`, f.Ink.hex()))
+// Fill fills closed pieces.
+func (s *picture) Fill(path geometry.Path, ink paper.Ink) {
+	s.group(fmt.Sprintf(`fill="%s"`, hex(ink)))
 	s.out.WriteString(`<path d="`)
 	for _, p := range path {
 		s.piece(p)
@@ -109,27 +102,23 @@ func (s *svgWriter) fill(f Fill) {
 	s.line(`"/>`)
 }
 
-func (s *svgWriter) stroke(k Stroke) {
-	pattern := k.Pen.dashes()
-	runs := clip(k.Path, s.area, scale{1, 1}, pattern == nil)
-	if len(runs) == 0 {
-		return
-	}
-	s.group(s.attributes(k.Pen, pattern))
-	if pattern == nil {
+// Line draws a line.
+func (s *picture) Line(l paper.Line) {
+	s.group(s.attributes(l.Pen, l.Dashes))
+	if l.Dashes == nil {
 		s.out.WriteString(`<path d="`)
-		for _, r := range runs {
-			s.piece(r.piece)
+		for _, r := range l.Runs {
+			s.piece(r.Piece)
 		}
 		s.line(`"/>`)
 		return
 	}
 	// SVG 1.1 does not say whether dashes begin anew with each piece of a path: one path each.
-	for _, r := range runs {
+	for _, r := range l.Runs {
 		s.out.WriteString(`<path d="`)
-		s.piece(r.piece)
+		s.piece(r.Piece)
 		s.out.WriteByte('"')
-		if p := phase(pattern, r.along); p > 0 {
+		if p := l.Phase(r); p > 0 {
 			fmt.Fprintf(&s.out, ` stroke-dashoffset="%s"`, decimal(geometry.Length(p)))
 		}
 		s.line(`/>`)
@@ -137,13 +126,13 @@ func (s *svgWriter) stroke(k Stroke) {
 }
 
 // attributes returns what draws as a pen does.
-func (s *svgWriter) attributes(p Pen, pattern []float64) string {
+func (s *picture) attributes(p paper.Pen, pattern []float64) string {
 	if known, ok := s.pens[p]; ok {
 		return known
 	}
 	// A PDF's lines end butt and meet in a mitre up to ten times their width (ISO 32000-1,
 	// Table 52); the first is what SVG does too, the second is four times there.
-	a := fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s" stroke-miterlimit="10"`, p.Ink.hex(), decimal(p.Width))
+	a := fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s" stroke-miterlimit="10"`, hex(p.Ink), decimal(p.Width))
 	if pattern != nil {
 		var dashes []string
 		for _, l := range pattern {
@@ -156,7 +145,7 @@ func (s *svgWriter) attributes(p Pen, pattern []float64) string {
 }
 
 // piece writes the way of the pen along a piece.
-func (s *svgWriter) piece(p geometry.Piece) {
+func (s *picture) piece(p geometry.Piece) {
 	s.to('M', p.Start)
 	for _, step := range p.Steps {
 		if step.Curved {
@@ -171,7 +160,7 @@ func (s *svgWriter) piece(p geometry.Piece) {
 }
 
 // to writes a command of path data and the points it takes.
-func (s *svgWriter) to(command byte, points ...geometry.Point) {
+func (s *picture) to(command byte, points ...geometry.Point) {
 	b := append(s.out.AvailableBuffer(), command)
 	for i, p := range points {
 		if i > 0 {
@@ -182,19 +171,17 @@ func (s *svgWriter) to(command byte, points ...geometry.Point) {
 	s.out.Write(b)
 }
 
-func (s *svgWriter) label(l Label) {
-	text, _ := Legible(l.Text)
-	if text == "" || l.Height <= 0 {
-		return
-	}
+// Text sets a line of text.
+func (s *picture) Text(t paper.Text) {
 	weight := ""
-	if l.Bold {
-		weight = ` font-weight="bold"`
+	if t.Bold {
+		weight, s.bold = ` font-weight="bold"`, true
+	} else {
+		s.regular = true
 	}
 	s.group(fmt.Sprintf(`font-family="%s, sans-serif" font-size="%s"%s fill="%s"`,
-		svgFamily, decimal(faceOf(l.Bold).em(l.Height)), weight, l.Ink.hex()))
-	p := l.start()
-	s.line(`<text x="%s" y="%s">%s</text>`, decimal(p.X), decimal(p.Y), escaped(text))
+		family, decimal(t.Size), weight, hex(t.Ink)))
+	s.line(`<text x="%s" y="%s">%s</text>`, decimal(t.At.X), decimal(t.At.Y), escaped(t.Letters))
 }
 
 // decimal writes a number of millimetres to a ten-thousandth.
@@ -206,7 +193,7 @@ func appendDecimal(b []byte, l geometry.Length) []byte {
 }
 
 // hex writes an ink the way a style sheet does.
-func (i Ink) hex() string { return fmt.Sprintf("#%02x%02x%02x", i.R, i.G, i.B) }
+func hex(i paper.Ink) string { return fmt.Sprintf("#%02x%02x%02x", i.R, i.G, i.B) }
 
 func escaped(text string) string {
 	var b bytes.Buffer

@@ -1,4 +1,4 @@
-package paper
+package pdf
 
 import (
 	"bytes"
@@ -14,16 +14,17 @@ import (
 	"github.com/go-pdf/fpdf"
 
 	"underlay/geometry"
+	"underlay/paper"
 )
 
 // maxSide is the longest side of a page, in PDF units, that common readers take (ISO 32000-1,
 // Annex C).
 const maxSide = 14400
 
-// WritePDF writes doc as a PDF file: pages of exactly the sizes given, drawn at true size, to
+// Write writes doc as a PDF file: pages of exactly the sizes given, drawn at true size, to
 // be printed without scaling. The same document gives the same bytes. It fails where there is
 // no page, where a page has no size, and where w does.
-func WritePDF(w io.Writer, doc Document) error {
+func Write(w io.Writer, doc Document) error {
 	leaves := flattenParts(nil, doc.Parts, 0)
 	if len(leaves) == 0 {
 		return errors.New("nothing to print: no pages were asked for")
@@ -34,15 +35,12 @@ func WritePDF(w io.Writer, doc Document) error {
 				i+1, s.page.Size.W, s.page.Size.H)
 		}
 	}
-	contents, used, err := packContents(leaves)
+	contents, used := packContents(leaves)
+	base, err := skeleton(doc, leaves, used)
 	if err != nil {
 		return fmt.Errorf("writing the PDF: %w", err)
 	}
-	file, err := skeleton(doc, leaves, used)
-	if err != nil {
-		return fmt.Errorf("writing the PDF: %w", err)
-	}
-	all, err := assemble(file, doc.Attachment, leaves, contents)
+	all, err := assemble(base, doc.Attachment, leaves, contents)
 	if err != nil {
 		return fmt.Errorf("writing the PDF: %w", err)
 	}
@@ -51,7 +49,7 @@ func WritePDF(w io.Writer, doc Document) error {
 
 // leaf is a page with what the list of contents says of it.
 type leaf struct {
-	page     Page
+	page     paper.Page
 	contents []entry
 }
 
@@ -78,7 +76,7 @@ func (s leaf) size() fpdf.SizeType {
 
 // flattenParts adds the pages of parts and of their children to leaves, each part's entry in
 // the contents with the first of its pages. A part without pages is left out.
-func flattenParts(leaves []leaf, parts []Part, level int) []leaf {
+func flattenParts(leaves []leaf, parts []paper.Part, level int) []leaf {
 	for _, p := range parts {
 		first := len(leaves)
 		for _, page := range p.Pages {
@@ -128,7 +126,7 @@ func skeleton(doc Document, leaves []leaf, used lettersUsed) ([]byte, error) {
 	for _, bold := range []bool{false, true} {
 		if text := used.of(bold).String(); text != "" {
 			// fpdf writes into the bytes it is given.
-			pdf.AddUTF8FontFromBytes(fontName(bold), "", bytes.Clone(faceOf(bold).ttf))
+			pdf.AddUTF8FontFromBytes(fontName(bold), "", bytes.Clone(paper.Typeface(bold)))
 			pdf.SetFont(fontName(bold), "", 1)
 			pdf.Text(0, 0, text)
 		}

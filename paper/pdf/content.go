@@ -1,4 +1,4 @@
-package paper
+package pdf
 
 import (
 	"math"
@@ -6,6 +6,7 @@ import (
 	"unicode/utf16"
 
 	"underlay/geometry"
+	"underlay/paper"
 )
 
 // pointsPerMM is the size of a millimetre in PDF units of 1/72 inch (ISO 32000-1, 8.3.2.3).
@@ -14,26 +15,20 @@ const pointsPerMM = 72 / 25.4
 // content writes one view of a drawing as PDF operators (ISO 32000-1, 8.4 and 8.5).
 type content struct {
 	out  []byte
-	view View
+	view paper.View
 	// unit is how many PDF units a millimetre takes; height is the page's, in PDF units.
 	unit, height float64
-	pen          Pen // as last written; valid once penSet
+	pen          paper.Pen // as last written; valid once penSet
 	penSet       bool
 	phase        float64
-	ink          Ink // for fills and text; valid once inkSet
+	ink          paper.Ink // for fills and text; valid once inkSet
 	inkSet       bool
 	bold         bool // the font; valid once fontSet
 	fontSet      bool
 	used         *lettersUsed
 }
 
-// Place returns where a point of the drawing lies on the page, from its top left corner.
-func (v View) Place(p geometry.Point) geometry.Point {
-	return v.At.Add(geometry.Pt(
-		(p.X-v.Area.Min.X)*geometry.Length(v.ScaleX), (p.Y-v.Area.Min.Y)*geometry.Length(v.ScaleY)))
-}
-
-// point returns the same in PDF units from the page's bottom left corner, y up.
+// point returns where a point of the drawing lies on the page in PDF units from the page's bottom left corner, y up.
 func (c *content) point(p geometry.Point) (x, y float64) {
 	q := c.view.Place(p)
 	return float64(q.X) * c.unit, c.height - float64(q.Y)*c.unit
@@ -66,21 +61,8 @@ func (c *content) op(operator string, numbers ...float64) {
 
 // draw writes the view.
 func (c *content) draw() {
-	v := &c.view
-	marks := v.Marks
-	if marks == nil {
-		marks = everything(v.Drawing, v.Area)
-	}
 	c.open()
-	for _, i := range marks.Fills {
-		c.fill(v.Drawing.Fills[i])
-	}
-	for _, i := range marks.Strokes {
-		c.stroke(v.Drawing.Strokes[i])
-	}
-	for _, i := range marks.Labels {
-		c.label(v.Drawing.Labels[i])
-	}
+	c.view.Draw(c)
 	c.shut()
 }
 
@@ -95,7 +77,7 @@ func (c *content) open() {
 
 func (c *content) shut() { c.op("Q") }
 
-func (c *content) colour(i Ink, grey, rgb string) {
+func (c *content) colour(i paper.Ink, grey, rgb string) {
 	if i.R == i.G && i.G == i.B {
 		c.op(grey, float64(i.R)/255)
 		return
@@ -103,7 +85,7 @@ func (c *content) colour(i Ink, grey, rgb string) {
 	c.op(rgb, float64(i.R)/255, float64(i.G)/255, float64(i.B)/255)
 }
 
-func (c *content) setInk(i Ink) {
+func (c *content) setInk(i paper.Ink) {
 	if !c.inkSet || c.ink != i {
 		c.colour(i, "g", "rg")
 	}
@@ -111,16 +93,16 @@ func (c *content) setInk(i Ink) {
 }
 
 // setPen makes strokes come out as p draws them, the dash pattern begun phase into itself.
-func (c *content) setPen(p Pen, phase float64) {
+func (c *content) setPen(p paper.Pen, phase float64) {
 	if !c.penSet || c.pen.Ink != p.Ink {
 		c.colour(p.Ink, "G", "RG")
 	}
 	if !c.penSet || c.pen.Width != p.Width {
 		c.op("w", float64(p.Width)*c.unit)
 	}
-	if !c.penSet || c.pen.Type != p.Type || p.Type != Continuous && (c.pen.Width != p.Width || c.phase != phase) {
+	if !c.penSet || c.pen.Type != p.Type || p.Type != paper.Continuous && (c.pen.Width != p.Width || c.phase != phase) {
 		c.out = append(c.out, '[')
-		for _, d := range p.dashes() {
+		for _, d := range p.Dashes() {
 			c.number(d * c.unit)
 		}
 		c.out = append(c.out, ']', ' ')
@@ -154,64 +136,59 @@ func (c *content) piece(p geometry.Piece) {
 	}
 }
 
-func (c *content) fill(f Fill) {
-	path := clipFill(f.Path, c.view.Area)
-	if len(path) == 0 {
-		return
-	}
-	c.setInk(f.Ink)
+// Fill fills closed pieces.
+func (c *content) Fill(path geometry.Path, ink paper.Ink) {
+	c.setInk(ink)
 	for _, p := range path {
 		c.piece(p)
 	}
 	c.op("f")
 }
 
-func (c *content) stroke(s Stroke) {
-	v := &c.view
-	pattern := s.Pen.dashes()
-	// A pattern begins anew with each piece: pieces drawn from their start go together.
+// Line draws a line. A pattern begins anew with each piece: pieces drawn from their start go
+// together.
+func (c *content) Line(l paper.Line) {
 	drawn := false
-	var cut []run
-	for _, r := range clip(s.Path, v.Area, scale{v.ScaleX, v.ScaleY}, pattern == nil) {
-		if pattern != nil && r.along > 0 {
-			cut = append(cut, r)
+	for _, r := range l.Runs {
+		if l.Dashes != nil && r.Along > 0 {
 			continue
 		}
 		if !drawn {
-			c.setPen(s.Pen, 0)
+			c.setPen(l.Pen, 0)
 			drawn = true
 		}
-		c.piece(r.piece)
+		c.piece(r.Piece)
 	}
 	if drawn {
 		c.op("S")
 	}
-	for _, r := range cut {
-		c.setPen(s.Pen, phase(pattern, r.along))
-		c.piece(r.piece)
-		c.op("S")
+	if l.Dashes == nil {
+		return
+	}
+	for _, r := range l.Runs {
+		if r.Along > 0 {
+			c.setPen(l.Pen, l.Phase(r))
+			c.piece(r.Piece)
+			c.op("S")
+		}
 	}
 }
 
-// label writes a line of text, in type of one PDF unit set in its place and size. The faces
+// Text writes a line of text, in type of one PDF unit set in its place and size. The faces
 // are in the file such that a letter's code is its number in UTF-16.
-func (c *content) label(l Label) {
-	text, _ := Legible(l.Text)
-	if text == "" || l.Height <= 0 {
-		return
+func (c *content) Text(t paper.Text) {
+	if !c.fontSet || c.bold != t.Bold {
+		c.out = append(append(append(c.out, '/'), fontName(t.Bold)...), " 1 Tf\n"...)
+		c.bold, c.fontSet = t.Bold, true
 	}
-	if !c.fontSet || c.bold != l.Bold {
-		c.out = append(append(append(c.out, '/'), fontName(l.Bold)...), " 1 Tf\n"...)
-		c.bold, c.fontSet = l.Bold, true
-	}
-	c.setInk(l.Ink)
+	c.setInk(t.Ink)
 	c.op("q")
-	x, y := c.point(l.start())
-	size := float64(faceOf(l.Bold).em(l.Height)) * c.unit
+	x, y := c.point(t.At)
+	size := float64(t.Size) * c.unit
 	c.op("cm", size*c.view.ScaleX, 0, 0, size*c.view.ScaleY, x, y)
 	c.out = append(c.out, "BT ("...)
-	for _, r := range text {
-		c.used.of(l.Bold).add(r)
+	for _, r := range t.Letters {
+		c.used.of(t.Bold).add(r)
 		for _, u := range utf16.AppendRune(nil, r) {
 			c.byte(byte(u >> 8))
 			c.byte(byte(u))

@@ -1,4 +1,4 @@
-package paper
+package pdf
 
 import (
 	"bytes"
@@ -8,12 +8,12 @@ import (
 	"strconv"
 )
 
-// pdfFile is a PDF file as it lies on disk: numbered objects found by cross-reference tables
-// (ISO 32000-1, 7.5). Only the plain form of those tables is understood, the one WritePDF uses.
-type pdfFile struct {
+// file is a PDF file as it lies on disk: numbered objects found by cross-reference tables
+// (ISO 32000-1, 7.5). Only the plain form of those tables is understood, the one Write uses.
+type file struct {
 	data    []byte
-	tables  []int   // where the tables are, the newest first
-	trailer pdfDict // of the newest
+	tables  []int // where the tables are, the newest first
+	trailer dict  // of the newest
 }
 
 var (
@@ -31,14 +31,14 @@ const (
 )
 
 // openFile finds the tables of a PDF file.
-func openFile(data []byte) (pdfFile, error) {
-	f := pdfFile{data: data}
+func openFile(data []byte) (file, error) {
+	f := file{data: data}
 	tail := data[max(0, len(data)-1024):]
 	at := bytes.LastIndex(tail, []byte("startxref"))
 	if at < 0 || !bytes.Contains(tail[at:], []byte("%%EOF")) {
 		return f, errBroken
 	}
-	p := pdfParser{b: tail[at:], pos: len("startxref")}
+	p := parser{b: tail[at:], pos: len("startxref")}
 	table, ok := p.integer()
 	if !ok {
 		return f, errBroken
@@ -52,7 +52,7 @@ func openFile(data []byte) (pdfFile, error) {
 		if f.trailer == nil {
 			f.trailer = trailer
 		}
-		previous, ok := trailer.get("Prev").(pdfWord)
+		previous, ok := trailer.get("Prev").(word)
 		if !ok {
 			return f, nil
 		}
@@ -64,11 +64,11 @@ func openFile(data []byte) (pdfFile, error) {
 }
 
 // from returns a parser of what begins at an offset; nil where that is not in the file.
-func (f pdfFile) from(offset int) *pdfParser {
+func (f file) from(offset int) *parser {
 	if offset < 0 || offset >= len(f.data) {
 		return nil
 	}
-	return &pdfParser{b: f.data[offset:]}
+	return &parser{b: f.data[offset:]}
 }
 
 // entrySize is the length of a table's entry.
@@ -76,7 +76,7 @@ const entrySize = 20
 
 // sections calls visit with each run of entries of the table at offset: the number of the
 // first object and the entries' bytes. It returns a parser of what follows them.
-func (f pdfFile) sections(offset int, visit func(first int, entries []byte)) (*pdfParser, error) {
+func (f file) sections(offset int, visit func(first int, entries []byte)) (*parser, error) {
 	p := f.from(offset)
 	switch {
 	case p == nil:
@@ -100,14 +100,14 @@ func (f pdfFile) sections(offset int, visit func(first int, entries []byte)) (*p
 	return p, nil
 }
 
-func (f pdfFile) trailerOf(table int) (pdfDict, error) {
+func (f file) trailerOf(table int) (dict, error) {
 	p, err := f.sections(table, func(int, []byte) {})
 	if err != nil {
 		return nil, err
 	}
 	p.b = p.b[:min(len(p.b), p.pos+maxObject)]
 	o, err := p.object(0)
-	d, ok := o.(pdfDict)
+	d, ok := o.(dict)
 	if err != nil || !ok {
 		return nil, errBroken
 	}
@@ -115,7 +115,7 @@ func (f pdfFile) trailerOf(table int) (pdfDict, error) {
 }
 
 // offset returns where an object is.
-func (f pdfFile) offset(number int) (int, bool) {
+func (f file) offset(number int) (int, bool) {
 	for _, table := range f.tables {
 		var entry []byte
 		_, err := f.sections(table, func(first int, entries []byte) {
@@ -135,8 +135,8 @@ func (f pdfFile) offset(number int) (int, bool) {
 }
 
 // object returns o itself or, where o refers to an object, that; and what follows it.
-func (f pdfFile) object(o any) (any, *pdfParser, error) {
-	r, ok := o.(pdfRef)
+func (f file) object(o any) (any, *parser, error) {
+	r, ok := o.(ref)
 	if !ok {
 		return o, nil, nil
 	}
@@ -160,19 +160,19 @@ func (f pdfFile) object(o any) (any, *pdfParser, error) {
 }
 
 // dict returns o, or what it refers to, as a dictionary; an empty one where it is none.
-func (f pdfFile) dict(o any) (pdfDict, error) {
+func (f file) dict(o any) (dict, error) {
 	found, _, err := f.object(o)
-	d, _ := found.(pdfDict)
+	d, _ := found.(dict)
 	return d, err
 }
 
 // content returns the bytes of the stream that o refers to.
-func (f pdfFile) content(o any) ([]byte, error) {
+func (f file) content(o any) ([]byte, error) {
 	found, p, err := f.object(o)
 	if err != nil {
 		return nil, err
 	}
-	d, ok := found.(pdfDict)
+	d, ok := found.(dict)
 	if !ok || p == nil {
 		return nil, errBroken
 	}
@@ -181,7 +181,7 @@ func (f pdfFile) content(o any) ([]byte, error) {
 		return nil, err
 	}
 	filter := d.get("Filter")
-	if a, ok := filter.(pdfArray); ok && len(a) == 1 {
+	if a, ok := filter.(array); ok && len(a) == 1 {
 		filter = a[0]
 	}
 	switch filter {
@@ -190,7 +190,7 @@ func (f pdfFile) content(o any) ([]byte, error) {
 			return nil, errTooBig
 		}
 		return bytes.Clone(raw), nil
-	case pdfName("FlateDecode"):
+	case name("FlateDecode"):
 		return inflate(raw)
 	}
 	return nil, errResave
@@ -198,7 +198,7 @@ func (f pdfFile) content(o any) ([]byte, error) {
 
 // stream returns the bytes, as they stand in the file, of the stream that goes on at p after
 // its dictionary d.
-func (f pdfFile) stream(d pdfDict, p *pdfParser) ([]byte, error) {
+func (f file) stream(d dict, p *parser) ([]byte, error) {
 	if !p.accept("stream") {
 		return nil, errBroken
 	}
@@ -210,7 +210,7 @@ func (f pdfFile) stream(d pdfDict, p *pdfParser) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	w, _ := size.(pdfWord)
+	w, _ := size.(word)
 	n, err := strconv.ParseUint(string(w), 10, 31)
 	if err != nil || p.pos > len(p.b) || int(n) > len(p.b)-p.pos {
 		return nil, errBroken

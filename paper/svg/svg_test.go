@@ -1,4 +1,4 @@
-package paper
+package svg
 
 import (
 	"bytes"
@@ -10,10 +10,19 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 
 	"underlay/geometry"
+	"underlay/paper"
+	"underlay/paper/pdf"
 	"underlay/testdata/pdfread"
 )
+
+// near compares lengths to within what a mark may be off.
+var near = cmp.Options{
+	cmp.Comparer(func(a, b geometry.Length) bool { return math.Abs(float64(a-b)) <= 0.01 }),
+	cmpopts.EquateEmpty(),
+}
 
 // drawnPiece is one piece of a path with how it is painted.
 type drawnPiece struct {
@@ -60,7 +69,13 @@ func pdfPieces(page *pdfread.Page) []drawnPiece {
 			c = p.Fill
 		}
 		one.Colour = fmt.Sprintf("#%02x%02x%02x", c.R, c.G, c.B)
-		p.Lines = unclosed(p.Lines)
+		for i, piece := range p.Lines {
+			// pdfium puts in the last step of closed pieces, back to the start.
+			n := len(piece.Steps)
+			if piece.Closed && !piece.Steps[n-1].Curved && piece.Steps[n-1].To == piece.Start {
+				p.Lines[i].Steps = piece.Steps[:n-1]
+			}
+		}
 		for i := range p.Lines {
 			one.Path = p.Lines[i : i+1]
 			all = append(all, one)
@@ -70,31 +85,51 @@ func pdfPieces(page *pdfread.Page) []drawnPiece {
 }
 
 // cutOffDrawing runs over its bounds on all sides, with every type of line and both faces.
-func cutOffDrawing() *Drawing {
-	d := &Drawing{Bounds: geometry.RectAt(geometry.Pt(-25, -10), geometry.Size{W: 150.5, H: 90.25})}
+func cutOffDrawing() *paper.Drawing {
+	d := &paper.Drawing{Bounds: geometry.RectAt(geometry.Pt(-25, -10), geometry.Size{W: 150.5, H: 90.25})}
 	ring := geometry.CircleOutline(geometry.Pt(50, 40), 33.3).Path()
-	d.Fill(geometry.RectAt(geometry.Pt(-60, 60), geometry.Size{W: 50, H: 50}).Polygon().Path(), Ink{200, 10, 20})
-	d.Fill(ring, Grey(230))
-	for i, kind := range []LineType{Continuous, Dashed, Chain, DoubleChain, Dotted} {
+	d.Fill(geometry.RectAt(geometry.Pt(-60, 60), geometry.Size{W: 50, H: 50}).Polygon().Path(), paper.Ink{R: 200, G: 10, B: 20})
+	d.Fill(ring, paper.Grey(230))
+	for i, kind := range []paper.LineType{paper.Continuous, paper.Dashed, paper.Chain, paper.DoubleChain, paper.Dotted} {
 		y := geometry.Length(10 * i)
-		d.Stroke(geometry.Line(geometry.Pt(-60, y), geometry.Pt(200, y+3)), Pen{kind, 0.35, Grey(uint8(20 * i))})
-		d.Stroke(ring, Pen{kind, 0.5, Ink{}})
+		d.Stroke(geometry.Line(geometry.Pt(-60, y), geometry.Pt(200, y+3)), paper.Pen{Type: kind, Width: 0.35, Ink: paper.Grey(uint8(20 * i))})
+		d.Stroke(ring, paper.Pen{Type: kind, Width: 0.5})
 	}
-	d.Stroke(geometry.Line(geometry.Pt(-0.00001, 60), geometry.Pt(20, -0.00001)), Pen{Continuous, 0.25, Ink{}})
-	d.Stroke(geometry.UpArrow(geometry.Pt(20, 20), 10, 30), Pen{Continuous, 0.25, Ink{}})
-	d.Stroke(geometry.Line(geometry.Pt(-60, -60), geometry.Pt(-50, -50)), Pen{Continuous, 0.25, Ink{}})
-	d.Write(Label{Text: "Hedge & <wave>", At: geometry.Pt(10, 30), Anchor: AnchorLeft, Height: 5})
-	d.Write(Label{Text: "23", At: geometry.Pt(80, 30), Anchor: AnchorTopRight, Height: 5, Bold: true, Ink: Grey(90)})
-	d.Write(Label{Text: "Ось ábc", At: geometry.Pt(50, 60), Height: 2.5})
-	d.Write(Label{Text: "half out", At: geometry.Pt(-25, 60), Height: 2.5})
+	d.Stroke(geometry.Line(geometry.Pt(-0.00001, 60), geometry.Pt(20, -0.00001)), paper.Pen{Type: paper.Continuous, Width: 0.25})
+	d.Stroke(geometry.UpArrow(geometry.Pt(20, 20), 10, 30), paper.Pen{Type: paper.Continuous, Width: 0.25})
+	d.Stroke(geometry.Line(geometry.Pt(-60, -60), geometry.Pt(-50, -50)), paper.Pen{Type: paper.Continuous, Width: 0.25})
+	d.Write(paper.Label{Text: "Hedge & <wave>", At: geometry.Pt(10, 30), Anchor: paper.AnchorLeft, Height: 5})
+	d.Write(paper.Label{Text: "23", At: geometry.Pt(80, 30), Anchor: paper.AnchorTopRight, Height: 5, Bold: true, Ink: paper.Grey(90)})
+	d.Write(paper.Label{Text: "Ось ábc", At: geometry.Pt(50, 60), Height: 2.5})
+	d.Write(paper.Label{Text: "half out", At: geometry.Pt(-25, 60), Height: 2.5})
+	return d
+}
+
+// guide is squares in rows with their wood, arrows, dots and numbers.
+func guide(across int, side geometry.Length) *paper.Drawing {
+	d := &paper.Drawing{}
+	for n := range across * across {
+		at := geometry.Pt(geometry.Length(n%across)*(side+1), geometry.Length(n/across)*(side+1))
+		r := geometry.RectAt(at, geometry.Size{W: side, H: side})
+		d.Bounds = d.Bounds.Union(r.Grow(5))
+		d.Stroke(r.Polygon().Path(), paper.Pen{Type: paper.Continuous, Width: 0.25})
+		d.Stroke(r.Grow(3).Polygon().Path(), paper.Pen{Type: paper.Dashed, Width: 0.25})
+		d.Stroke(geometry.UpArrow(r.Centre(), side/4, 0), paper.Pen{Type: paper.Continuous, Width: 0.25})
+		d.Fill(geometry.CircleOutline(geometry.Pt(r.Min.X+3, r.Max.Y-3), 1).Path(), paper.Ink{})
+		d.Write(paper.Label{Text: fmt.Sprint(n + 1), At: r.Centre().Add(geometry.Pt(side/4, 0)), Height: 2.5})
+	}
 	return d
 }
 
 func TestSVGShowsWhatThePDFShows(t *testing.T) {
-	for name, d := range map[string]*Drawing{"guide": cushion(300, 90), "cut off": cutOffDrawing()} {
+	for name, d := range map[string]*paper.Drawing{"guide": guide(3, 90), "cut off": cutOffDrawing()} {
 		f := readSVG(t, name, d)
-		view := View{Drawing: d, Area: d.Bounds, ScaleX: 1, ScaleY: 1}
-		page := pdfread.Open(t, write(t, Document{Parts: pages(Page{Size: d.Bounds.Size(), Views: []View{view}})})).Pages()[0]
+		view := paper.View{Drawing: d, Area: d.Bounds, ScaleX: 1, ScaleY: 1}
+		var file bytes.Buffer
+		if err := pdf.Write(&file, pdf.Document{Parts: []paper.Part{{Pages: []paper.Page{{Size: d.Bounds.Size(), Views: []paper.View{view}}}}}}); err != nil {
+			t.Fatal(err)
+		}
+		page := pdfread.Open(t, file.Bytes()).Pages()[0]
 		box := lengths(t, f.ViewBox)
 		origin := geometry.Pt(box[0], box[1])
 		if d := cmp.Diff(pdfPieces(page), svgPieces(t, f, origin), near); d != "" {
@@ -128,7 +163,7 @@ func TestSVGShowsWhatThePDFShows(t *testing.T) {
 }
 
 func TestSVGIsAtTrueSize(t *testing.T) {
-	d := &Drawing{Bounds: geometry.Rect{Min: geometry.Pt(-25, -12.5), Max: geometry.Pt(6*25.4, 1000.0/3)}}
+	d := &paper.Drawing{Bounds: geometry.Rect{Min: geometry.Pt(-25, -12.5), Max: geometry.Pt(6*25.4, 1000.0/3)}}
 	f := readSVG(t, "bench & stool <1>\x00", d)
 	if f.Version != "1.1" || f.Width != "177.4mm" || f.Height != "345.8333mm" || f.ViewBox != "-25 -12.5 177.4 345.8333" {
 		t.Errorf("version %q, width %q, height %q, viewBox %q", f.Version, f.Width, f.Height, f.ViewBox)
@@ -145,11 +180,11 @@ func TestSVGIsAtTrueSize(t *testing.T) {
 // 0.5 d, gaps 3 d, dashes 12 d, long dashes 24 d.
 func TestSVGLinesAreInProportion(t *testing.T) {
 	for _, width := range []geometry.Length{0.25, 0.35, 0.5, 0.7, 1, 1.4, 2} {
-		for kind, parts := range map[LineType][]geometry.Length{
-			Continuous: nil, Dashed: {12, 3}, Chain: {24, 3, 0.5, 3}, DoubleChain: {24, 3, 0.5, 3, 0.5, 3}, Dotted: {0.5, 3},
+		for kind, parts := range map[paper.LineType][]geometry.Length{
+			paper.Continuous: nil, paper.Dashed: {12, 3}, paper.Chain: {24, 3, 0.5, 3}, paper.DoubleChain: {24, 3, 0.5, 3, 0.5, 3}, paper.Dotted: {0.5, 3},
 		} {
-			d := &Drawing{Bounds: geometry.Rect{Max: geometry.Pt(100, 100)}}
-			d.Stroke(geometry.Line(geometry.Pt(10, 10), geometry.Pt(90, 90)), Pen{kind, width, Ink{}})
+			d := &paper.Drawing{Bounds: geometry.Rect{Max: geometry.Pt(100, 100)}}
+			d.Stroke(geometry.Line(geometry.Pt(10, 10), geometry.Pt(90, 90)), paper.Pen{Type: kind, Width: width})
 			g := readSVG(t, "line", d).Groups[0]
 			var want []geometry.Length
 			for _, p := range parts {
@@ -165,11 +200,11 @@ func TestSVGLinesAreInProportion(t *testing.T) {
 
 func TestSVGIsTheSameEachTime(t *testing.T) {
 	var a, b bytes.Buffer
-	d := cushion(500, 30)
-	if err := WriteSVG(&a, "guide", d); err != nil {
+	d := guide(12, 30)
+	if err := Write(&a, "guide", d, Options{Face: true}); err != nil {
 		t.Fatal(err)
 	}
-	if err := WriteSVG(&b, "guide", d); err != nil {
+	if err := Write(&b, "guide", d, Options{Face: true}); err != nil {
 		t.Fatal(err)
 	}
 	if !bytes.Equal(a.Bytes(), b.Bytes()) {
@@ -181,11 +216,11 @@ func TestSVGIsTheSameEachTime(t *testing.T) {
 }
 
 func TestSVGSaysAPenOnce(t *testing.T) {
-	d := &Drawing{Bounds: geometry.Rect{Max: geometry.Pt(100, 100)}}
+	d := &paper.Drawing{Bounds: geometry.Rect{Max: geometry.Pt(100, 100)}}
 	for i := range 90 {
 		y := geometry.Length(i + 1)
-		d.Stroke(geometry.Line(geometry.Pt(1, y), geometry.Pt(99, y)), Pen{LineType(i / 30), 0.25, Ink{}})
-		d.Write(Label{Text: "fern", At: geometry.Pt(50, y), Height: 0.6})
+		d.Stroke(geometry.Line(geometry.Pt(1, y), geometry.Pt(99, y)), paper.Pen{Type: paper.LineType(i / 30), Width: 0.25})
+		d.Write(paper.Label{Text: "fern", At: geometry.Pt(50, y), Height: 0.6})
 	}
 	if n := len(readSVG(t, "lines", d).Groups); n != 4 {
 		t.Errorf("%d groups for 3 pens and a label's letters", n)
@@ -194,12 +229,12 @@ func TestSVGSaysAPenOnce(t *testing.T) {
 
 func TestSVGNeedsASize(t *testing.T) {
 	for _, r := range []geometry.Rect{{}, {Max: geometry.Pt(10, 0)}, {Max: geometry.Pt(geometry.Length(math.Inf(1)), 5)}, {Max: geometry.Pt(geometry.Length(math.NaN()), 5)}} {
-		if err := WriteSVG(&bytes.Buffer{}, "x", &Drawing{Bounds: r}); err == nil {
+		if err := Write(&bytes.Buffer{}, "x", &paper.Drawing{Bounds: r}, Options{}); err == nil {
 			t.Errorf("a drawing of %v is written", r)
 		}
 	}
-	d := &Drawing{Bounds: geometry.Rect{Max: geometry.Pt(10, 10)}}
-	if err := WriteSVG(full{}, "x", d); err == nil {
+	d := &paper.Drawing{Bounds: geometry.Rect{Max: geometry.Pt(10, 10)}}
+	if err := Write(full{}, "x", d, Options{}); err == nil {
 		t.Error("no word of what the disk said")
 	}
 }

@@ -1,38 +1,31 @@
-package paper
+package pdf
 
 import (
-	"runtime"
 	"sync"
 
-	"golang.org/x/sync/errgroup"
+	"underlay/paper/internal/cores"
 )
 
 // packContents returns the contents of all pages as compressed streams, made on all cores,
 // and the letters they use.
-func packContents(leaves []leaf) ([][]byte, lettersUsed, error) {
+func packContents(leaves []leaf) ([][]byte, lettersUsed) {
 	type tools struct {
 		deflater *deflater
 		content  []byte
 	}
 	kits := sync.Pool{New: func() any { return &tools{deflater: newDeflater()} }}
 	contents, letters := make([][]byte, len(leaves)), make([]lettersUsed, len(leaves))
-	var work errgroup.Group
-	work.SetLimit(runtime.GOMAXPROCS(0))
-	for i, s := range leaves {
-		work.Go(func() error {
-			kit := kits.Get().(*tools)
-			defer kits.Put(kit)
-			kit.content = s.appendContent(kit.content[:0], &letters[i])
-			contents[i] = kit.deflater.stream(nil, kit.content)
-			return nil
-		})
-	}
-	err := work.Wait()
+	cores.Each(len(leaves), func(i int) {
+		kit := kits.Get().(*tools)
+		defer kits.Put(kit)
+		kit.content = leaves[i].appendContent(kit.content[:0], &letters[i])
+		contents[i] = kit.deflater.stream(nil, kit.content)
+	})
 	var used lettersUsed
 	for i := range letters {
 		used.add(&letters[i])
 	}
-	return contents, used, err
+	return contents, used
 }
 
 // appendContent writes what is on the page; it adds to used the letters that are.

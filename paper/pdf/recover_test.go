@@ -1,4 +1,4 @@
-package paper
+package pdf
 
 import (
 	"bytes"
@@ -12,10 +12,11 @@ import (
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
 
 	"underlay/geometry"
+	"underlay/paper"
 	"underlay/testdata/pdfread"
 )
 
-var onlyPage = pages(Page{Size: geometry.Size{W: 50, H: 50}})
+var onlyPage = pages(paper.Page{Size: geometry.Size{W: 50, H: 50}})
 
 func TestAttachmentComesBack(t *testing.T) {
 	for _, a := range []Attachment{
@@ -160,7 +161,7 @@ func TestRecoverFromAnothersFile(t *testing.T) {
 
 func FuzzRecover(f *testing.F) {
 	var out bytes.Buffer
-	if err := WritePDF(&out, Document{Attachment: Attachment{"a.toml", []byte("a = 1\n")}, Parts: onlyPage}); err != nil {
+	if err := Write(&out, Document{Attachment: Attachment{"a.toml", []byte("a = 1\n")}, Parts: onlyPage}); err != nil {
 		f.Fatal(err)
 	}
 	f.Add(out.Bytes())

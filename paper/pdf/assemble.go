@@ -1,4 +1,4 @@
-package paper
+package pdf
 
 import (
 	"bufio"
@@ -17,7 +17,7 @@ import (
 // assembly is a PDF file under way: the bodies of its objects, what stands between "obj" and
 // "endobj", by number. There is no object 0.
 type assembly struct {
-	file   pdfFile
+	file   file
 	bodies [][]byte
 }
 
@@ -33,7 +33,7 @@ func assemble(pdf []byte, a Attachment, leaves []leaf, contents [][]byte) (*asse
 	if err != nil {
 		return nil, err
 	}
-	root, ok := f.trailer.get("Root").(pdfRef)
+	root, ok := f.trailer.get("Root").(ref)
 	if !ok {
 		return nil, errors.New("the trailer has no Root")
 	}
@@ -42,9 +42,9 @@ func assemble(pdf []byte, a Attachment, leaves []leaf, contents [][]byte) (*asse
 		return nil, err
 	}
 	all := &assembly{f, bodies}
-	catalog = catalog.with("ViewerPreferences", pdfDict{{"PrintScaling", pdfName("None")}}).with("Names", pdfDict{})
+	catalog = catalog.with("ViewerPreferences", dict{{"PrintScaling", name("None")}}).with("Names", dict{})
 	if a.Name != "" {
-		catalog = catalog.with("Names", pdfDict{{"EmbeddedFiles", all.attach(a)}})
+		catalog = catalog.with("Names", dict{{"EmbeddedFiles", all.attach(a)}})
 	}
 	all.bodies[root.number] = appendObject(nil, catalog)
 	if err := all.fill(catalog, leaves, contents); err != nil {
@@ -54,8 +54,8 @@ func assemble(pdf []byte, a Attachment, leaves []leaf, contents [][]byte) (*asse
 }
 
 // bodies returns the body of every object of a file.
-func (f pdfFile) bodies() ([][]byte, error) {
-	size, _ := f.trailer.get("Size").(pdfWord)
+func (f file) bodies() ([][]byte, error) {
+	size, _ := f.trailer.get("Size").(word)
 	n, err := strconv.Atoi(string(size))
 	if err != nil || n < 1 || n > len(f.data) {
 		return nil, errors.New("the trailer has no Size")
@@ -88,25 +88,25 @@ func (f pdfFile) bodies() ([][]byte, error) {
 }
 
 // add adds an object and returns the reference to it.
-func (all *assembly) add(body []byte) pdfRef {
+func (all *assembly) add(body []byte) ref {
 	all.bodies = append(all.bodies, body)
-	return pdfRef{number: len(all.bodies) - 1}
+	return ref{number: len(all.bodies) - 1}
 }
 
 // attach adds an embedded file (ISO 32000-1, 7.11.4) and returns the name tree that lists it.
-func (all *assembly) attach(a Attachment) pdfDict {
+func (all *assembly) attach(a Attachment) dict {
 	sum := md5.Sum(a.Content)
-	embedded := all.add(appendStream(nil, pdfDict{
-		{"Type", pdfName("EmbeddedFile")},
-		{"Params", pdfDict{{"Size", len(a.Content)}, {"CheckSum", pdfText(sum[:])}}},
+	embedded := all.add(appendStream(nil, dict{
+		{"Type", name("EmbeddedFile")},
+		{"Params", dict{{"Size", len(a.Content)}, {"CheckSum", text(sum[:])}}},
 	}, a.Content))
-	specification := all.add(appendObject(nil, pdfDict{
-		{"Type", pdfName("Filespec")},
-		{"F", pdfText(asciiName(a.Name))},
-		{"UF", pdfText(textString(a.Name))},
-		{"EF", pdfDict{{"F", embedded}, {"UF", embedded}}},
+	specification := all.add(appendObject(nil, dict{
+		{"Type", name("Filespec")},
+		{"F", text(asciiName(a.Name))},
+		{"UF", text(textString(a.Name))},
+		{"EF", dict{{"F", embedded}, {"UF", embedded}}},
 	}))
-	return pdfDict{{"Names", pdfArray{pdfText(asciiName(a.Name)), specification}}}
+	return dict{{"Names", array{text(asciiName(a.Name)), specification}}}
 }
 
 // asciiName returns a file's name for readers that know no other letters.
@@ -121,24 +121,24 @@ func asciiName(name string) string {
 
 // fill gives the pages their contents and, where they need one, a user unit other than 1; and
 // it names the faces as the contents do.
-func (all *assembly) fill(catalog pdfDict, leaves []leaf, contents [][]byte) error {
+func (all *assembly) fill(catalog dict, leaves []leaf, contents [][]byte) error {
 	pages, err := all.file.dict(catalog.get("Pages"))
 	if err != nil {
 		return err
 	}
-	kids, _ := pages.get("Kids").(pdfArray)
+	kids, _ := pages.get("Kids").(array)
 	if len(kids) != len(leaves) {
 		return errors.New("the pages are not listed one by one")
 	}
-	var resources pdfRef // of all pages
+	var resources ref // of all pages
 	for i, s := range leaves {
-		kid, ok := kids[i].(pdfRef)
+		kid, ok := kids[i].(ref)
 		page, err := all.file.dict(kid)
 		if err != nil || !ok {
 			return errors.New("a page is not where the list of pages says")
 		}
-		content, ok := page.get("Contents").(pdfRef)
-		if resources, _ = page.get("Resources").(pdfRef); !ok || resources.number == 0 {
+		content, ok := page.get("Contents").(ref)
+		if resources, _ = page.get("Resources").(ref); !ok || resources.number == 0 {
 			return errors.New("a page has no contents or no resources")
 		}
 		all.bodies[content.number] = contents[i]
@@ -150,7 +150,7 @@ func (all *assembly) fill(catalog pdfDict, leaves []leaf, contents [][]byte) err
 }
 
 // nameFaces names the faces among the pages' resources.
-func (all *assembly) nameFaces(resources pdfRef) error {
+func (all *assembly) nameFaces(resources ref) error {
 	found, err := all.file.dict(resources)
 	if err != nil {
 		return err
@@ -159,15 +159,15 @@ func (all *assembly) nameFaces(resources pdfRef) error {
 	if err != nil {
 		return err
 	}
-	var named pdfDict
+	var named dict
 	for _, m := range fonts {
 		font, err := all.file.dict(m.value)
 		if err != nil {
 			return err
 		}
-		base, _ := font.get("BaseFont").(pdfName)
-		name := fontName(strings.HasSuffix(string(base), fontName(true)))
-		named = append(named, pdfMember{pdfName(name), m.value})
+		base, _ := font.get("BaseFont").(name)
+		face := fontName(strings.HasSuffix(string(base), fontName(true)))
+		named = append(named, member{name(face), m.value})
 	}
 	all.bodies[resources.number] = appendObject(nil, found.with("Font", named))
 	return nil
@@ -191,9 +191,9 @@ func (all *assembly) pack() error {
 
 // packed returns a stream with its content compressed.
 func (all *assembly) packed(body []byte, z *deflater) ([]byte, error) {
-	p := &pdfParser{b: body}
+	p := &parser{b: body}
 	o, err := p.object(0)
-	d, ok := o.(pdfDict)
+	d, ok := o.(dict)
 	if err != nil || !ok {
 		return nil, errBroken
 	}
@@ -220,16 +220,16 @@ func newDeflater() *deflater {
 }
 
 // stream returns a stream of that content; d tells all else of it.
-func (f *deflater) stream(d pdfDict, content []byte) []byte {
+func (f *deflater) stream(d dict, content []byte) []byte {
 	f.out.Reset()
 	f.z.Reset(&f.out)
 	f.z.Write(content) // a bytes.Buffer takes everything
 	f.z.Close()
-	return appendStream(nil, append(pdfDict{{"Filter", pdfName("FlateDecode")}}, d...), f.out.Bytes())
+	return appendStream(nil, append(dict{{"Filter", name("FlateDecode")}}, d...), f.out.Bytes())
 }
 
 // appendStream writes a stream; d tells all of it but the length.
-func appendStream(b []byte, d pdfDict, content []byte) []byte {
+func appendStream(b []byte, d dict, content []byte) []byte {
 	b = slices.Grow(b, len(content)+200)
 	b = append(appendObject(b, d.with("Length", len(content))), "\nstream\n"...)
 	return append(append(b, content...), "\nendstream"...)

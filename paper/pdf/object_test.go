@@ -1,4 +1,4 @@
-package paper
+package pdf
 
 import (
 	"testing"
@@ -9,25 +9,25 @@ import (
 // Examples of objects from ISO 32000-1, 7.3 (from memory), in their odder spellings.
 func TestParseObjects(t *testing.T) {
 	for in, want := range map[string]any{
-		"true":                    pdfWord("true"),
-		"-.002":                   pdfWord("-.002"),
-		"12 0 R":                  pdfRef{12, 0},
-		"/Name1":                  pdfName("Name1"),
-		"/":                       pdfName(""),
-		"(These (balanced) \\( )": pdfText("These (balanced) ( "),
-		"(a\\\nb\\053\\53\\5\\n)": pdfText("ab++\x05\n"),
-		"<901FA3>":                pdfText("\x90\x1f\xa3"),
-		"<90 1F\nA>":              pdfText("\x90\x1f\xa0"),
-		"[549 3.14 [ ] 1 0 R 2]":  pdfArray{pdfWord("549"), pdfWord("3.14"), pdfArray(nil), pdfRef{1, 0}, pdfWord("2")},
-		"<</A 1/B<</C/D>> % comment\n>>": pdfDict{
-			{"A", pdfWord("1")}, {"B", pdfDict{{"C", pdfName("D")}}},
+		"true":                    word("true"),
+		"-.002":                   word("-.002"),
+		"12 0 R":                  ref{12, 0},
+		"/Name1":                  name("Name1"),
+		"/":                       name(""),
+		"(These (balanced) \\( )": text("These (balanced) ( "),
+		"(a\\\nb\\053\\53\\5\\n)": text("ab++\x05\n"),
+		"<901FA3>":                text("\x90\x1f\xa3"),
+		"<90 1F\nA>":              text("\x90\x1f\xa0"),
+		"[549 3.14 [ ] 1 0 R 2]":  array{word("549"), word("3.14"), array(nil), ref{1, 0}, word("2")},
+		"<</A 1/B<</C/D>> % comment\n>>": dict{
+			{"A", word("1")}, {"B", dict{{"C", name("D")}}},
 		},
 	} {
-		p := pdfParser{b: []byte(in)}
+		p := parser{b: []byte(in)}
 		got, err := p.object(0)
 		if err != nil {
 			t.Errorf("%s: %v", in, err)
-		} else if d := cmp.Diff(want, got, cmp.AllowUnexported(pdfRef{}, pdfMember{})); d != "" {
+		} else if d := cmp.Diff(want, got, cmp.AllowUnexported(ref{}, member{})); d != "" {
 			t.Errorf("%s: %s", in, d)
 		}
 	}
@@ -39,7 +39,7 @@ func TestParseBrokenObjects(t *testing.T) {
 		deep[i] = '['
 	}
 	for _, in := range []string{"", " ", "[1 2", "<</A 1", "<</A>>", "<<1 2>>", "(open", "(open\\", "<90", "<9Z>", ")", "{", "%", string(deep)} {
-		p := pdfParser{b: []byte(in)}
+		p := parser{b: []byte(in)}
 		if got, err := p.object(0); err == nil {
 			t.Errorf("%q gave %v", in, got)
 		}
@@ -51,17 +51,17 @@ func FuzzObject(f *testing.F) {
 	f.Add([]byte("<</A [1 0 R (x) <00> /N true]>>"))
 	f.Add([]byte("(a\\)b)"))
 	f.Fuzz(func(t *testing.T, in []byte) {
-		p := pdfParser{b: in}
+		p := parser{b: in}
 		o, err := p.object(0)
 		if err != nil {
 			return
 		}
-		q := pdfParser{b: appendObject(nil, o)}
+		q := parser{b: appendObject(nil, o)}
 		again, err := q.object(0)
 		if err != nil {
 			t.Fatalf("%q was written as %q: %v", in, q.b, err)
 		}
-		if d := cmp.Diff(o, again, cmp.AllowUnexported(pdfRef{}, pdfMember{})); d != "" {
+		if d := cmp.Diff(o, again, cmp.AllowUnexported(ref{}, member{})); d != "" {
 			t.Fatalf("%q was written as %q: %s", in, q.b, d)
 		}
 	})

@@ -1,4 +1,4 @@
-package paper
+package pdf
 
 import (
 	"bytes"
@@ -10,7 +10,7 @@ import (
 // maxFile is the largest PDF that is looked into.
 const maxFile = 1 << 30
 
-// Recover brings back the file that a PDF carries inside: of one written by WritePDF the
+// Recover brings back the file that a PDF carries inside: of one written by Write the
 // document's attachment, of another the first it lists. The error says in plain words where
 // the PDF is none, is locked, cut off or damaged, carries nothing, or has been saved again in
 // a form not understood here.
@@ -56,25 +56,25 @@ func Recover(pdf []byte) (Attachment, error) {
 
 // firstName returns the value that comes first in a name tree (ISO 32000-1, 7.9.6), as a
 // dictionary; nil where there is none.
-func (f pdfFile) firstName(tree any, depth int) (pdfDict, error) {
+func (f file) firstName(tree any, depth int) (dict, error) {
 	node, err := f.dict(tree)
 	if err != nil || depth > maxNesting {
 		return nil, err
 	}
-	if names, ok := node.get("Names").(pdfArray); ok && len(names) > 1 {
+	if names, ok := node.get("Names").(array); ok && len(names) > 1 {
 		return f.dict(names[1])
 	}
-	if kids, ok := node.get("Kids").(pdfArray); ok && len(kids) > 0 {
+	if kids, ok := node.get("Kids").(array); ok && len(kids) > 0 {
 		return f.firstName(kids[0], depth+1)
 	}
 	return nil, nil
 }
 
 // fileName returns the name in a file specification, without any folders.
-func fileName(specification pdfDict) string {
-	s, ok := specification.get("UF").(pdfText)
+func fileName(specification dict) string {
+	s, ok := specification.get("UF").(text)
 	if !ok {
-		s, _ = specification.get("F").(pdfText)
+		s, _ = specification.get("F").(text)
 	}
 	n := string(s)
 	if rest, ok := strings.CutPrefix(n, "\xFE\xFF"); ok {
