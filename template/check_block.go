@@ -14,53 +14,54 @@ var blockShapes = []string{"rectangle", "round", "hexagon", "outline"}
 
 // checkBlocks reads every [[block]]. The map gets all names; a block that is not good is nil
 // there.
-func checkBlocks(s section, raw []rawBlock, named map[string]*Block) []*Block {
-	if len(raw) == 0 {
+func checkBlocks(s section, named map[string]*Block) []*Block {
+	blocks := s.run("block")
+	if len(blocks) == 0 {
 		if !s.has("block") {
 			s.r.add(0, "", `there is no block; add [[block]] with name = "fern" and print = "90 x 90 mm"`)
 		} else {
-			s.key("block", []any{}).say("there is no block in the list; write [[block]], and its keys below")
+			s.key("block").say("there is no block in the list; write [[block]], and its keys below")
 		}
 		return nil
 	}
-	var blocks []*Block
+	var good []*Block
 	lines := map[string]int{}
-	for i := range raw {
-		b, name := s.named("block", i, raw[i].Name, "fern", lines)
-		block := checkBlock(b, &raw[i])
+	for _, b := range blocks {
+		b, name := b.named("block", "fern", lines)
+		block := checkBlock(b)
 		if name != "" && named[name] == nil {
 			named[name] = block
 		}
 		if block != nil {
 			block.Name = name
-			blocks = append(blocks, block)
+			good = append(good, block)
 		}
 	}
-	return blocks
+	return good
 }
 
 // checkBlock reads one [[block]]; nil where it is not good.
-func checkBlock(s section, raw *rawBlock) *Block {
+func checkBlock(s section) *Block {
 	b := &Block{}
 	var known bool
-	b.Shape, known = s.key("shape", raw.Shape).word(blockShapes, blockShapes[0])
-	b.Inked = checkInked(s, raw)
+	b.Shape, known = s.word("shape")
+	b.Inked = checkInked(s)
 	if !known {
 		return nil
 	}
-	if ok := checkFace(s, raw, b); !ok {
+	if ok := checkFace(s, b); !ok {
 		// The wood is read for its own sake; it cannot be compared with the face.
-		checkWood(s, raw, nil)
+		checkWood(s, nil)
 		return nil
 	}
-	if !checkWood(s, raw, b) {
+	if !checkWood(s, b) {
 		return nil
 	}
 	return b
 }
 
-func checkInked(s section, raw *rawBlock) float64 {
-	e := s.key("inked", raw.Inked)
+func checkInked(s section) float64 {
+	e := s.key("inked")
 	v, ok := e.number("0.55", 0, 1)
 	if ok && v == 0 {
 		e.say("0 means that no paint is carried; write the share that does, such as 0.55")
@@ -69,10 +70,10 @@ func checkInked(s section, raw *rawBlock) float64 {
 }
 
 // checkFace reads the carved face.
-func checkFace(s section, raw *rawBlock, b *Block) bool {
-	print, points := s.key("print", raw.Print), s.key("outline", raw.Outline)
+func checkFace(s section, b *Block) bool {
+	print, points := s.key("print"), s.key("outline")
 	if b.Shape == "outline" {
-		return checkFaceOutline(s, raw, b)
+		return checkFaceOutline(s, b)
 	}
 	if points.given() {
 		points.say(`belongs to shape = "outline", and this block's is %s; take one of the two out`, quote(b.Shape))
@@ -86,7 +87,7 @@ func checkFace(s section, raw *rawBlock, b *Block) bool {
 	switch b.Shape {
 	case "rectangle":
 		if single {
-			print.say("the shape is a rectangle, which has two sides; write %s, or give another shape", quote(twice(raw.Print)))
+			print.say("the shape is a rectangle, which has two sides; write %s, or give another shape", quote(twice(print.value())))
 			return false
 		}
 		b.Face = geometry.RectOutline(geometry.RectAround(geometry.Point{}, size))
@@ -133,8 +134,8 @@ func (e entry) hexagon(size geometry.Size, single bool) (geometry.Size, bool) {
 }
 
 // checkFaceOutline reads a face given by its corners.
-func checkFaceOutline(s section, raw *rawBlock, b *Block) bool {
-	e := s.key("outline", raw.Outline)
+func checkFaceOutline(s section, b *Block) bool {
+	e := s.key("outline")
 	s.needs("outline", `["0 x 0 mm", "90 x 0 mm", "45 x 80 mm"]`)
 	corners, ok := e.polygon()
 	if !ok {
@@ -144,7 +145,7 @@ func checkFaceOutline(s section, raw *rawBlock, b *Block) bool {
 	if !e.faceLargeEnough(bounds.Size()) {
 		return false
 	}
-	if print := s.key("print", raw.Print); print.given() {
+	if print := s.key("print"); print.given() {
 		size, ok := print.size("90 x 90 mm")
 		if !ok || !print.matches(size, bounds.Size()) {
 			return false

@@ -7,8 +7,8 @@ import (
 )
 
 // checkEdges reads border and hem, and tells whether both are good.
-func checkEdges(s section, raw *rawItem, it *Item) bool {
-	border, hem := s.key("border", raw.Border), s.key("hem", raw.Hem)
+func checkEdges(s section, it *Item) bool {
+	border, hem := s.key("border"), s.key("hem")
 	s.needs("border", `"25 mm"`)
 	b, okB := border.border(it)
 	h, okH := hem.notNegative("12 mm")
@@ -31,7 +31,7 @@ func checkEdges(s section, raw *rawItem, it *Item) bool {
 // border reads one length for all edges, or four. A shade has no edge left and right: its
 // repeat closes there.
 func (e entry) border(it *Item) (geometry.Edges, bool) {
-	if _, many := e.value.([]any); !many {
+	if !e.isList() {
 		l, ok := e.notNegative("25 mm")
 		if it.isShade() {
 			return geometry.Edges{Top: l, Bottom: l}, ok
@@ -68,11 +68,11 @@ func (e entry) border(it *Item) (geometry.Edges, bool) {
 }
 
 // checkRoom refuses an item whose border leaves nothing to print on.
-func checkRoom(s section, raw *rawItem, it *Item) {
+func checkRoom(s section, it *Item) {
 	left := it.Size
 	left.W -= it.Border.Left + it.Border.Right
 	left.H -= it.Border.Top + it.Border.Bottom
-	border := s.key("border", raw.Border)
+	border := s.key("border")
 	show := s.r.show
 	switch {
 	case it.Shape == "cone":

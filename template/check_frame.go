@@ -6,8 +6,8 @@ import "slices"
 var sideWords = []string{"top", "right", "bottom", "left"}
 
 // checkFrameAndRings reads what belongs to those two repeats.
-func checkFrameAndRings(s section, raw *rawPass, pass *Pass) {
-	list, _ := s.key("sides", raw.Sides).list(`["bottom"]`)
+func checkFrameAndRings(s section, pass *Pass) {
+	list, _ := s.key("sides").list(`["bottom"]`)
 	for _, e := range list {
 		side, ok := e.text("bottom")
 		switch {
@@ -18,8 +18,8 @@ func checkFrameAndRings(s section, raw *rawPass, pass *Pass) {
 			pass.Sides = append(pass.Sides, side)
 		}
 	}
-	pass.Tops, _ = s.key("tops", raw.Tops).word([]string{"out", "in"}, "out")
-	if n, ok := s.key("rings", raw.Rings).count("2", 1000); ok {
+	pass.Tops, _ = s.word("tops")
+	if n, ok := s.key("rings").count("2", 1000); ok {
 		pass.Rings = n
 	}
 }

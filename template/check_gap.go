@@ -8,9 +8,9 @@ const leastPitch = 0.5 * geometry.Millimetre
 // checkGaps reads the one way in which the gap is given: gap, lap, or gap-across with
 // gap-down; gap-across or gap-down may also overrule gap one way. It tells whether the
 // gaps are good.
-func checkGaps(s section, raw *rawPass, pass *Pass) bool {
-	gap, lap := s.key("gap", raw.Gap), s.key("lap", raw.Lap)
-	across, down := s.key("gap-across", raw.GapAcross), s.key("gap-down", raw.GapDown)
+func checkGaps(s section, pass *Pass) bool {
+	gap, lap := s.key("gap"), s.key("lap")
+	across, down := s.key("gap-across"), s.key("gap-down")
 	if s.has("between") || s.has("on") {
 		return true
 	}
@@ -74,7 +74,7 @@ func (e entry) lap() (Gap, bool) {
 }
 
 // checkLaps refuses a lap that leaves no step from print to print.
-func checkLaps(s section, raw *rawPass, pass *Pass) bool {
+func checkLaps(s section, pass *Pass) bool {
 	w, h := pass.Block.Size.W, pass.Block.Size.H
 	switch {
 	case allQuarterTurned(pass.Turns):
@@ -87,9 +87,9 @@ func checkLaps(s section, raw *rawPass, pass *Pass) bool {
 		if size+gap >= leastPitch-geometry.Tolerance {
 			return true
 		}
-		e := s.key("gap-"+way, true)
+		e := s.key("gap-" + way)
 		for _, key := range []string{"gap", "lap"} {
-			if other := s.key(key, true); !e.given() {
+			if other := s.key(key); !e.given() {
 				e = other
 			}
 		}

@@ -12,78 +12,63 @@ const mostItems = 1_000_000
 // The shapes of an item, the default first.
 var itemShapes = []string{"rectangle", "round", "outline", "drum", "cone"}
 
-// itemKeys says for which shapes a key of an item means something; the keys not listed
-// always do.
-var itemKeys = []struct {
-	key    string
-	shapes []string
-}{
-	{"size", []string{"rectangle", "round", "outline"}},
-	{"outline", []string{"outline"}},
-	{"diameter", []string{"drum"}},
-	{"around", []string{"drum"}},
-	{"top", []string{"cone"}},
-	{"bottom", []string{"cone"}},
-	{"height", []string{"drum", "cone"}},
-	{"lap", []string{"drum", "cone"}},
-}
-
 // checkItems reads every [[item]].
-func checkItems(s section, raw []rawItem, blocks map[string]*Block) []*Item {
-	if len(raw) == 0 {
+func checkItems(s section, blocks map[string]*Block) []*Item {
+	run := s.run("item")
+	if len(run) == 0 {
 		if !s.has("item") {
 			s.r.add(0, "", `there is no item to print on; add [[item]] with name = "cushion", size = "50 x 50 cm" and border = "25 mm"`)
 		} else {
-			s.key("item", []any{}).say("there is no item in the list; write [[item]], and its keys below")
+			s.key("item").say("there is no item in the list; write [[item]], and its keys below")
 		}
 		return nil
 	}
 	var items []*Item
 	lines := map[string]int{}
-	for i := range raw {
-		t, name := s.named("item", i, raw[i].Name, "floor cushion", lines)
-		items = append(items, checkItem(t, name, &raw[i], blocks))
+	for _, t := range run {
+		t, name := t.named("item", "floor cushion", lines)
+		items = append(items, checkItem(t, name, blocks))
 	}
 	return items
 }
 
 // checkItem reads one [[item]] and what belongs to it.
-func checkItem(s section, name string, raw *rawItem, blocks map[string]*Block) *Item {
+func checkItem(s section, name string, blocks map[string]*Block) *Item {
 	it := &Item{Name: name, Quantity: 1, Line: s.node.line}
 	var known bool
-	it.Shape, known = s.key("shape", raw.Shape).word(itemShapes, itemShapes[0])
+	it.Shape, known = s.word("shape")
 	if known {
-		for _, k := range itemKeys {
-			if e := s.key(k.key, true); e.given() && !slices.Contains(k.shapes, it.Shape) {
-				e.say("belongs to an item with shape = %s, and this one's is %s; take one of the two out",
-					oneOf(k.shapes), quote(it.Shape))
+		for _, name := range s.node.order {
+			if k := s.keys.keys[name]; len(k.with) > 0 && !slices.Contains(k.with, it.Shape) {
+				s.key(name).say("belongs to an item with shape = %s, and this one's is %s; take one of the two out",
+					oneOf(k.with), quote(it.Shape))
 			}
 		}
 	}
-	shaped := known && checkItemShape(s, raw, it)
-	edges := checkEdges(s, raw, it)
-	if q, ok := s.key("quantity", raw.Quantity).count("6", mostItems); ok {
+	shaped := known && checkItemShape(s, it)
+	edges := checkEdges(s, it)
+	if q, ok := s.key("quantity").count("6", mostItems); ok {
 		it.Quantity = q
 	}
-	it.Faces = checkFaces(s, raw)
-	it.Zones = checkZones(s, raw, it, shaped)
+	it.Faces = checkFaces(s)
+	it.Zones = checkZones(s, it, shaped)
 	if shaped && edges {
-		checkRoom(s, raw, it)
+		checkRoom(s, it)
 	}
-	checkPasses(s, raw, it, blocks, known)
+	checkPasses(s, it, blocks, known)
 	return it
 }
 
 // checkItemShape reads how large an item is, and its outline. A cone keeps no outline: what
 // it is laid flat is worked out with the plan.
-func checkItemShape(s section, raw *rawItem, it *Item) bool {
+func checkItemShape(s section, it *Item) bool {
 	switch it.Shape {
 	case "drum", "cone":
-		return checkShade(s, raw, it)
+		return checkShade(s, it)
 	case "outline":
-		return checkItemOutline(s, raw, it)
+		return checkItemOutline(s, it)
 	}
-	size := s.key("size", raw.Size)
+	size := s.key("size")
 	example := "50 x 50 cm"
 	if it.Shape == "round" {
 		example = "40 cm"
@@ -102,7 +87,7 @@ func checkItemShape(s section, raw *rawItem, it *Item) bool {
 		return true
 	}
 	if single {
-		size.say("the shape is a rectangle, which has two sides; write %s, or give another shape", quote(twice(raw.Size)))
+		size.say("the shape is a rectangle, which has two sides; write %s, or give another shape", quote(twice(size.value())))
 		return false
 	}
 	it.Size = got
@@ -110,14 +95,14 @@ func checkItemShape(s section, raw *rawItem, it *Item) bool {
 	return true
 }
 
-func checkItemOutline(s section, raw *rawItem, it *Item) bool {
+func checkItemOutline(s section, it *Item) bool {
 	s.needs("outline", `["0 x 0 cm", "40 x 0 cm", "20 x 30 cm"]`)
-	corners, ok := s.key("outline", raw.Outline).polygon()
+	corners, ok := s.key("outline").polygon()
 	if !ok {
 		return false
 	}
 	bounds := corners.Bounds()
-	if size := s.key("size", raw.Size); size.given() {
+	if size := s.key("size"); size.given() {
 		got, ok := size.size("40 x 30 cm")
 		if !ok || !size.matches(got, bounds.Size()) {
 			return false
@@ -129,8 +114,8 @@ func checkItemOutline(s section, raw *rawItem, it *Item) bool {
 }
 
 // checkFaces reads the names of an item's faces: one nameless face where none is given.
-func checkFaces(s section, raw *rawItem) []string {
-	list, _ := s.key("faces", raw.Faces).list(`["front", "back"]`)
+func checkFaces(s section) []string {
+	list, _ := s.key("faces").list(`["front", "back"]`)
 	var faces []string
 	for _, e := range list {
 		name, ok := e.name("front")
@@ -147,24 +132,24 @@ func checkFaces(s section, raw *rawItem) []string {
 }
 
 // checkZones reads every [[item.keep-clear]].
-func checkZones(s section, raw *rawItem, it *Item, shaped bool) []Zone {
+func checkZones(s section, it *Item, shaped bool) []Zone {
 	var zones []Zone
 	lines := map[string]int{}
-	for i, z := range raw.Zones {
-		t, name := s.named("keep-clear", i, z.Name, "pocket", lines)
+	for _, t := range s.run("keep-clear") {
+		t, name := t.named("keep-clear", "pocket", lines)
 		t.needs("at", `"30 x 300 mm", its top left corner`)
 		t.needs("size", `"120 x 140 mm"`)
-		at, okAt := t.key("at", z.At).point("30 x 300 mm")
-		size, okSize := t.key("size", z.Size).size("120 x 140 mm")
+		at, okAt := t.key("at").point("30 x 300 mm")
+		size, okSize := t.key("size").size("120 x 140 mm")
 		if !okAt || !okSize {
 			continue
 		}
 		zone := Zone{name, geometry.RectAt(at, size)}
 		bounds := geometry.RectAt(geometry.Point{}, it.Size)
 		if shaped && it.Shape != "cone" && !bounds.Holds(zone.Rect) {
-			e := t.key("at", z.At)
+			e := t.key("at")
 			if bounds.Contains(at) {
-				e = t.key("size", z.Size)
+				e = t.key("size")
 			}
 			e.say("reaches from %s x %s to %s x %s, beyond the item of %s x %s; write a place and a size within it",
 				s.r.show(at.X), s.r.show(at.Y), s.r.show(zone.Rect.Max.X), s.r.show(zone.Rect.Max.Y),

@@ -12,13 +12,13 @@ const leastStep = 20 * geometry.Millimetre
 const usualReach = 25 * geometry.Millimetre
 
 // checkPaper reads [paper].
-func checkPaper(s section, raw *rawPaper) Paper {
+func checkPaper(s section) Paper {
 	p := Paper{
 		Margin:  7 * geometry.Millimetre,
 		Overlap: 12 * geometry.Millimetre,
 		Reach:   usualReach,
 	}
-	size := s.key("size", raw.Size)
+	size := s.key("size")
 	name, fits := size.text("A4")
 	if !size.given() {
 		name, fits = "A4", true
@@ -36,9 +36,9 @@ func checkPaper(s section, raw *rawPaper) Paper {
 		e  entry
 		to *geometry.Length
 	}{
-		{s.key("margin", raw.Margin), &p.Margin},
-		{s.key("overlap", raw.Overlap), &p.Overlap},
-		{s.key("reach", raw.Reach), &p.Reach},
+		{s.key("margin"), &p.Margin},
+		{s.key("overlap"), &p.Overlap},
+		{s.key("reach"), &p.Reach},
 	} {
 		got, ok := l.e.notNegative("12 mm")
 		if ok {
@@ -48,16 +48,16 @@ func checkPaper(s section, raw *rawPaper) Paper {
 		}
 	}
 	if fits {
-		checkSheet(s, raw, &p)
+		checkSheet(s, &p)
 	}
-	extent, _ := s.key("extent", raw.Extent).word([]string{string(FullExtent), string(EdgesExtent)}, string(FullExtent))
-	lines, _ := s.key("lines", raw.Lines).word([]string{string(FineLines), string(StrongLines)}, string(FineLines))
+	extent, _ := s.word("extent")
+	lines, _ := s.word("lines")
 	p.Extent, p.Lines = Extent(extent), Lines(lines)
 	return p
 }
 
 // checkSheet tells whether margins and overlap leave something of a sheet to print on.
-func checkSheet(s section, raw *rawPaper, p *Paper) {
+func checkSheet(s section, p *Paper) {
 	if p.Stock.OneSheet {
 		return
 	}
@@ -66,7 +66,7 @@ func checkSheet(s section, raw *rawPaper, p *Paper) {
 		short = min(short, p.Stock.Size.H)
 	}
 	usable := short - 2*p.Margin
-	size, margin, overlap := s.key("size", raw.Size), s.key("margin", raw.Margin), s.key("overlap", raw.Overlap)
+	size, margin, overlap := s.key("size"), s.key("margin"), s.key("overlap")
 	show := s.r.show
 	switch {
 	case usable >= p.Overlap+leastStep-geometry.Tolerance:

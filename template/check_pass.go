@@ -11,28 +11,6 @@ var repeatWords = []string{"straight", "brick", "half-drop", "honeycomb", "diago
 // lattices are the repeats that go on and on both ways.
 var lattices = []string{"straight", "brick", "half-drop", "honeycomb", "diagonal"}
 
-// passKeys says with which repeats a key of a pass means something; the keys not listed
-// always do. A key may also go with a pass seated between the prints of another.
-var passKeys = []struct {
-	key     string
-	repeats []string
-	between bool
-}{
-	{"gap", repeatWords, false},
-	{"lap", repeatWords, false},
-	{"gap-across", []string{"straight", "brick", "half-drop", "diagonal", "frame"}, false},
-	{"gap-down", []string{"straight", "brick", "half-drop", "diagonal", "frame"}, false},
-	{"step", []string{"brick", "half-drop"}, false},
-	{"grid-turn", []string{"diagonal"}, false},
-	{"centre-across", lattices, false},
-	{"centre-down", lattices, false},
-	{"turns", lattices, true},
-	{"order", lattices, true},
-	{"sides", []string{"frame"}, false},
-	{"tops", []string{"frame"}, false},
-	{"rings", []string{"rings"}, false},
-}
-
 // itemRepeats says which repeats a shape of item takes: a frame needs straight sides, rings a
 // round edge, and on a shade the repeat must close.
 func itemRepeats(shape string) []string {
@@ -59,57 +37,73 @@ type passReader struct {
 }
 
 // checkPasses reads every [[item.pass]].
-func checkPasses(s section, raw *rawItem, it *Item, blocks map[string]*Block, known bool) {
+func checkPasses(s section, it *Item, blocks map[string]*Block, known bool) {
 	p := &passReader{item: it, shape: known, blocks: blocks, lines: map[string]int{}, passes: map[string]*Pass{}}
-	for i := range raw.Passes {
-		t := section{r: s.r, node: s.node.keys["pass"].items[i], label: "this pass"}
-		it.Passes = append(it.Passes, p.check(t, &raw.Passes[i]))
+	run := s.run("pass")
+	for _, t := range run {
+		it.Passes = append(it.Passes, p.check(t))
 	}
 	// A pass that names a later one is told so, and not that there is none of that name.
-	for i := range raw.Passes {
-		t := section{r: s.r, node: s.node.keys["pass"].items[i]}
-		p.checkTargets(t, &raw.Passes[i], i)
+	for i, t := range run {
+		p.checkTargets(t, i)
 	}
 }
 
 // check reads one [[item.pass]].
-func (p *passReader) check(s section, raw *rawPass) *Pass {
+func (p *passReader) check(s section) *Pass {
 	pass := &Pass{
 		Step: 0.5, GridTurn: 45, CentreAcross: OnBest, CentreDown: OnBest,
 		Turns: [][]int{{0}}, Order: CentreOut, Tops: "out", Line: s.node.line,
 	}
-	block := p.checkBlockName(s, raw, pass)
-	p.checkName(s, raw, pass)
+	block := p.checkBlockName(s, pass)
+	p.checkName(s, pass)
 	if pass.Name != "" {
 		s.label = "pass " + quote(pass.Name)
 	}
-	p.checkFaceName(s, raw, pass)
-	pass.Colours = checkColours(s, raw)
+	p.checkFaceName(s, pass)
+	pass.Colours = checkColours(s)
 
 	var known bool
-	pass.Repeat, known = s.key("repeat", raw.Repeat).word(repeatWords, repeatWords[0])
-	known = p.checkKeys(s, raw, pass, known)
-	pass.Step = checkStep(s, raw)
-	pass.GridTurn = checkGridTurn(s, raw)
-	across, _ := s.key("centre-across", raw.CentreAcross).word(centrings, string(OnBest))
-	down, _ := s.key("centre-down", raw.CentreDown).word(centrings, string(OnBest))
+	pass.Repeat, known = p.checkRepeat(s)
+	known = p.checkKeys(s, pass, known)
+	pass.Step = checkStep(s)
+	pass.GridTurn = checkGridTurn(s)
+	across, _ := s.word("centre-across")
+	down, _ := s.word("centre-down")
 	pass.CentreAcross, pass.CentreDown = Centring(across), Centring(down)
-	order, _ := s.key("order", raw.Order).word([]string{string(CentreOut), string(RowByRow)}, string(CentreOut))
+	order, _ := s.word("order")
 	pass.Order = Order(order)
-	turned := checkTurns(s, raw, pass)
-	checkFrameAndRings(s, raw, pass)
-	gaps := checkGaps(s, raw, pass)
+	turned := checkTurns(s, pass)
+	checkFrameAndRings(s, pass)
+	gaps := checkGaps(s, pass)
 	if block && known {
-		p.checkBlockFits(s, raw, pass, turned, gaps)
+		p.checkBlockFits(s, pass, turned, gaps)
 	}
 	return pass
 }
 
 var centrings = []string{string(OnBest), string(OnPrint), string(OnJoint)}
 
+// checkRepeat reads how the prints are set out. A word that is none is told those the item takes.
+func (p *passReader) checkRepeat(s section) (string, bool) {
+	e := s.key("repeat")
+	word, ok := e.text(repeatWords[0])
+	switch {
+	case !e.given():
+		return repeatWords[0], true
+	case ok && !slices.Contains(repeatWords, word):
+		takes := repeatWords
+		if p.shape {
+			takes = itemRepeats(p.item.Shape)
+		}
+		return word, e.knows(word, takes)
+	}
+	return word, ok
+}
+
 // checkBlockName finds the pass's block; false where there is no good one.
-func (p *passReader) checkBlockName(s section, raw *rawPass, pass *Pass) bool {
-	e := s.key("block", raw.Block)
+func (p *passReader) checkBlockName(s section, pass *Pass) bool {
+	e := s.key("block")
 	s.needs("block", `"fern", the name of a [[block]]`)
 	name, ok := e.text("fern")
 	if !ok {
@@ -129,11 +123,11 @@ func (e entry) unknownName(name, thing string, names []string) {
 }
 
 // checkName reads what the pass is called: as its block, where nothing is said.
-func (p *passReader) checkName(s section, raw *rawPass, pass *Pass) {
-	e := s.key("name", raw.Name)
+func (p *passReader) checkName(s section, pass *Pass) {
+	e := s.key("name")
 	name, ok := e.name("fern ground")
 	if !ok {
-		block, text := raw.Block.(string)
+		block, text := s.key("block").value().(string)
 		if e.given() || s.has("name") || !text {
 			return
 		}
@@ -153,8 +147,8 @@ func (p *passReader) checkName(s section, raw *rawPass, pass *Pass) {
 	p.passes[name] = pass
 }
 
-func (p *passReader) checkFaceName(s section, raw *rawPass, pass *Pass) {
-	e := s.key("face", raw.Face)
+func (p *passReader) checkFaceName(s section, pass *Pass) {
+	e := s.key("face")
 	name, ok := e.name("front")
 	switch {
 	case !ok:
@@ -167,8 +161,8 @@ func (p *passReader) checkFaceName(s section, raw *rawPass, pass *Pass) {
 	}
 }
 
-func checkColours(s section, raw *rawPass) []string {
-	list, _ := s.key("colours", raw.Colours).list(`["moss", "ochre"]`)
+func checkColours(s section) []string {
+	list, _ := s.key("colours").list(`["moss", "ochre"]`)
 	var colours []string
 	for _, e := range list {
 		if c, ok := e.name("moss"); ok {
@@ -180,65 +174,70 @@ func checkColours(s section, raw *rawPass) []string {
 
 // checkKeys refuses keys that mean nothing with the pass's repeat, or where it is seated by
 // another pass. It tells whether the way of setting out is known and goes with the item.
-func (p *passReader) checkKeys(s section, raw *rawPass, pass *Pass, known bool) bool {
-	between, on := s.key("between", raw.Between), s.key("on", raw.On)
-	repeat := s.key("repeat", raw.Repeat)
+func (p *passReader) checkKeys(s section, pass *Pass, known bool) bool {
+	between, on := s.key("between"), s.key("on")
 	if between.given() && on.given() {
 		on.say("between is given too, in line %d; keep one of them", between.node.line)
 		return false
 	}
-	if e := s.key("open-edges", raw.OpenEdges); e.given() && !s.has("between") {
-		e.say("goes with between, which is not given; take it out, or add between")
-	}
-	if e := s.key("offset", raw.Offset); e.given() && !s.has("on") {
-		e.say("goes with on, which is not given; take it out, or add on")
-	}
-	seat, by := "", ""
+	s.goesWith("open-edges", "between")
+	s.goesWith("offset", "on")
 	switch {
 	case between.given():
-		seat, by = "between", "the openings of the other pass"
-	case on.given():
-		seat, by = "on", "the prints of the other pass"
-	}
-	if seat != "" && repeat.given() {
-		repeat.say("means nothing with %s: %s say where each print goes; take it out", seat, by)
-	}
-	for _, k := range passKeys {
-		e := s.key(k.key, true)
-		switch {
-		case !e.given():
-		case seat == "" && known && !slices.Contains(k.repeats, pass.Repeat):
-			e.say("belongs to repeat = %s, and this pass's is %s; take one of the two out",
-				oneOf(k.repeats), quote(pass.Repeat))
-		case seat == "on", seat == "between" && !k.between:
-			e.say("means nothing with %s: %s say where each print goes; take it out", seat, by)
-		}
-	}
-	if seat != "" {
+		s.placed("between", "the openings of the other pass")
 		return true
-	}
-	if takes := itemRepeats(p.item.Shape); known && p.shape && !slices.Contains(takes, pass.Repeat) {
-		repeat.say("%s item takes no %s; write %s", article(p.item.Shape), pass.Repeat, oneOf(takes))
+	case on.given():
+		s.placed("on", "the prints of the other pass")
+		return true
+	case !known:
 		return false
 	}
-	return known
+	for _, name := range s.node.order {
+		if k := s.keys.keys[name]; len(k.with) > 0 && !slices.Contains(k.with, pass.Repeat) {
+			s.key(name).say("belongs to repeat = %s, and this pass's is %s; take one of the two out",
+				oneOf(k.with), quote(pass.Repeat))
+		}
+	}
+	if takes := itemRepeats(p.item.Shape); p.shape && !slices.Contains(takes, pass.Repeat) {
+		s.key("repeat").say("%s item takes no %s; write %s", article(p.item.Shape), pass.Repeat, oneOf(takes))
+		return false
+	}
+	return true
+}
+
+// goesWith refuses a key that says more of another, where that is not given.
+func (s section) goesWith(key, other string) {
+	if e := s.key(key); e.given() && !s.has(other) {
+		e.say("goes with %s, which is not given; take it out, or add %s", other, other)
+	}
+}
+
+// placed refuses what sets prints out, where the key seat has another pass do that.
+func (s section) placed(seat, by string) {
+	for _, name := range s.node.order {
+		k := s.keys.keys[name]
+		setsOut := len(k.with) > 0 && !(seat == "between" && k.seats)
+		if setsOut || name == "repeat" {
+			s.key(name).say("means nothing with %s: %s say where each print goes; take it out", seat, by)
+		}
+	}
 }
 
 // checkBlockFits refuses a block that the pass's repeat cannot take.
-func (p *passReader) checkBlockFits(s section, raw *rawPass, pass *Pass, turned, gaps bool) {
-	if s.key("between", raw.Between).given() || s.key("on", raw.On).given() {
+func (p *passReader) checkBlockFits(s section, pass *Pass, turned, gaps bool) {
+	if s.key("between").given() || s.key("on").given() {
 		return
 	}
 	b := pass.Block
 	if pass.Repeat == "honeycomb" && !slices.Contains([]string{"round", "hexagon"}, b.Shape) {
-		s.key("repeat", raw.Repeat).say("a honeycomb takes round blocks and hexagons, and block %s has shape = %s; "+
+		s.key("repeat").say("a honeycomb takes round blocks and hexagons, and block %s has shape = %s; "+
 			"write another repeat, such as \"brick\"", quote(b.Name), quote(b.Shape))
 		return
 	}
 	if !gaps || !turned {
 		return
 	}
-	if checkLaps(s, raw, pass) {
-		checkCollisions(s, raw, pass)
+	if checkLaps(s, pass) {
+		checkCollisions(s, pass)
 	}
 }

@@ -15,8 +15,8 @@ import (
 const mostOff = 0.03
 
 // checkPrinter reads [printer].
-func checkPrinter(s section, raw *rawPrinter) Printer {
-	across, down := s.key("across", raw.Across), s.key("down", raw.Down)
+func checkPrinter(s section) Printer {
+	across, down := s.key("across"), s.key("down")
 	a, okA := across.positive("180 mm")
 	d, okD := down.positive("250 mm")
 	if across.given() != down.given() {
@@ -56,13 +56,13 @@ func checkPrinter(s section, raw *rawPrinter) Printer {
 const longestTime = 86400
 
 // checkPrinting reads [printing].
-func checkPrinting(s section, raw *rawPrinting) Printing {
+func checkPrinting(s section) Printing {
 	var p Printing
-	hand, _ := s.key("hand", raw.Hand).word([]string{string(RightHand), string(LeftHand)}, string(RightHand))
+	hand, _ := s.word("hand")
 	p.Hand = Hand(hand)
-	p.SecondsAPrint, p.HasSecondsPrint = s.key("seconds-a-print", raw.SecondsAPrint).number("75", 0, longestTime)
-	p.SecondsAColour, p.HasSecondsColour = s.key("seconds-a-colour", raw.SecondsAColour).number("40", 0, longestTime)
-	p.PaintCover, p.HasPaintCover = parsed(s.key("paint-cover", raw.PaintCover), "90 ml/m2", parsePaintCover)
+	p.SecondsAPrint, p.HasSecondsPrint = s.key("seconds-a-print").number("75", 0, longestTime)
+	p.SecondsAColour, p.HasSecondsColour = s.key("seconds-a-colour").number("40", 0, longestTime)
+	p.PaintCover, p.HasPaintCover = parsed(s.key("paint-cover"), "90 ml/m2", parsePaintCover)
 	return p
 }
 

@@ -3,13 +3,13 @@ package template
 import "slices"
 
 // checkTargets resolves between and on, once all passes are read. i is the pass's index.
-func (p *passReader) checkTargets(s section, raw *rawPass, i int) {
+func (p *passReader) checkTargets(s section, i int) {
 	pass := p.item.Passes[i]
-	between, on := s.key("between", raw.Between), s.key("on", raw.On)
-	if open, ok := s.key("open-edges", raw.OpenEdges).yes(); ok {
+	between, on := s.key("between"), s.key("on")
+	if open, ok := s.key("open-edges").yes(); ok {
 		pass.OpenEdges = open
 	}
-	if at, ok := s.key("offset", raw.Offset).point("0 x 0 mm"); ok {
+	if at, ok := s.key("offset").point("0 x 0 mm"); ok {
 		pass.Offset = at
 	}
 	if target, ok := p.target(between, i); ok {

@@ -7,23 +7,23 @@ import (
 )
 
 // checkShade reads a drum or a cone as it stands.
-func checkShade(s section, raw *rawItem, it *Item) bool {
+func checkShade(s section, it *Item) bool {
 	s.needs("height", `"20 cm"`)
-	height, ok := s.key("height", raw.Height).positive("20 cm")
-	lap := s.key("lap", raw.Lap)
+	height, ok := s.key("height").positive("20 cm")
+	lap := s.key("lap")
 	seam, okLap := lap.notNegative("10 mm")
 	ok = ok && (okLap || !lap.given())
 	it.Shade.Height, it.Shade.Lap = height, seam
 	if it.Shape == "cone" {
-		return checkCone(s, raw, it) && ok
+		return checkCone(s, it) && ok
 	}
-	return checkDrum(s, raw, it, ok)
+	return checkDrum(s, it, ok)
 }
 
 // checkDrum reads the way round a drum: flat it is a rectangle of pi x diameter by height
 // (the circumference of a circle).
-func checkDrum(s section, raw *rawItem, it *Item, ok bool) bool {
-	diameter, around := s.key("diameter", raw.Diameter), s.key("around", raw.Around)
+func checkDrum(s section, it *Item, ok bool) bool {
+	diameter, around := s.key("diameter"), s.key("around")
 	var width geometry.Length
 	switch {
 	case diameter.given() && around.given():
@@ -46,7 +46,7 @@ func checkDrum(s section, raw *rawItem, it *Item, ok bool) bool {
 	it.Shade.Bottom = it.Shade.Top
 	it.Size = geometry.Size{W: width, H: it.Shade.Height}
 	if ok && it.Shade.Lap >= width {
-		s.key("lap", raw.Lap).say("the seam is wider than the shade is round, %s; write a smaller one", s.r.show(width))
+		s.key("lap").say("the seam is wider than the shade is round, %s; write a smaller one", s.r.show(width))
 		return false
 	}
 	if ok {
@@ -60,10 +60,10 @@ func checkDrum(s section, raw *rawItem, it *Item, ok bool) bool {
 const leastSlope = 1 * geometry.Millimetre
 
 // checkCone reads the two ends of a cone, the narrow one on top.
-func checkCone(s section, raw *rawItem, it *Item) bool {
+func checkCone(s section, it *Item) bool {
 	s.needs("top", `"15 cm", the diameter there`)
 	s.needs("bottom", `"30 cm", the diameter there`)
-	top, bottom := s.key("top", raw.Top), s.key("bottom", raw.Bottom)
+	top, bottom := s.key("top"), s.key("bottom")
 	t, okT := top.positive("15 cm")
 	b, okB := bottom.positive("30 cm")
 	if !okT || !okB {

@@ -9,10 +9,10 @@ import (
 )
 
 // checkStep reads how far every other row or column is moved along, as a share of the pitch.
-func checkStep(s section, raw *rawPass) float64 {
-	e := s.key("step", raw.Step)
+func checkStep(s section) float64 {
+	e := s.key("step")
 	text, ok := "", false
-	switch v := e.value.(type) {
+	switch v := e.value().(type) {
 	case int64:
 		text, ok = strconv.FormatInt(v, 10), true
 	case float64:
@@ -46,10 +46,10 @@ func parseShare(s string) (float64, error) {
 }
 
 // checkGridTurn reads the degrees by which a diagonal repeat is turned, as a number or text.
-func checkGridTurn(s section, raw *rawPass) geometry.Angle {
-	e := s.key("grid-turn", raw.GridTurn)
+func checkGridTurn(s section) geometry.Angle {
+	e := s.key("grid-turn")
 	degrees := 45.0
-	switch v := e.value.(type) {
+	switch v := e.value().(type) {
 	case nil:
 	case string:
 		number := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(v), "°"))

@@ -12,8 +12,8 @@ import (
 const mostTurns = 50
 
 // checkTurns reads the matrix of quarter turns; false where it is not good.
-func checkTurns(s section, raw *rawPass, pass *Pass) bool {
-	e := s.key("turns", raw.Turns)
+func checkTurns(s section, pass *Pass) bool {
+	e := s.key("turns")
 	rows, ok := e.list(`["0"]`)
 	if !ok {
 		return !e.given()
@@ -65,12 +65,12 @@ func (e entry) turnRow() ([]int, bool) {
 // checkCollisions refuses quarter turns that would lay prints on each other: the turns of a
 // block that is not square, where they are mixed. In all repeats with turns but the
 // honeycomb every print stands in a cell of its own, so bounds decide.
-func checkCollisions(s section, raw *rawPass, pass *Pass) bool {
+func checkCollisions(s section, pass *Pass) bool {
 	b := pass.Block
 	if !anyQuarterTurned(pass.Turns) || !slices.Contains(lattices, pass.Repeat) {
 		return true
 	}
-	e := s.key("turns", raw.Turns)
+	e := s.key("turns")
 	if pass.Repeat == "honeycomb" {
 		if b.Shape == "hexagon" {
 			e.say(`a hexagon turned by a quarter does not close up in a honeycomb; write turns of 0 and 180 only`)

@@ -3,8 +3,8 @@ package template
 import "underlay/geometry"
 
 // checkWood reads the outer body of a block; with no good face, only for its own mistakes.
-func checkWood(s section, raw *rawBlock, b *Block) bool {
-	wood, offset := s.key("wood", raw.Wood), s.key("wood-offset", raw.WoodOffset)
+func checkWood(s section, b *Block) bool {
+	wood, offset := s.key("wood"), s.key("wood-offset")
 	size, single, ok := wood.sizeOrSingle("98 x 98 mm")
 	at, okAt := offset.point("0 x 2 mm")
 	if offset.given() && !s.has("wood") {
@@ -29,7 +29,7 @@ func checkWood(s section, raw *rawBlock, b *Block) bool {
 		bounds = geometry.RectAround(at, size)
 		b.Wood = geometry.HexagonOutline(bounds)
 	case single:
-		wood.say("the wood of a block like this has two sides; write %s", quote(twice(raw.Wood)))
+		wood.say("the wood of a block like this has two sides; write %s", quote(twice(wood.value())))
 		return false
 	default:
 		b.Wood = geometry.RectOutline(bounds)

@@ -14,25 +14,29 @@ const longestName = 300
 type section struct {
 	r     *reader
 	node  *node
-	label string // what a message calls it: `item "book bag"`
+	keys  *keyTree // those its table can have
+	label string   // what a message calls it: `item "book bag"`
 }
 
-// entry is one key of a section, or one place in its list, with its value; nil: not given.
+// entry is one key of a section, or one place in its list, with its value.
 type entry struct {
 	s      section
 	key    string
-	value  any
 	node   *node // nil: not given
 	inList bool
 }
 
-func (s section) key(key string, value any) entry {
-	n := s.node.keys[key]
-	if n == nil {
-		// go-toml takes "Border" for border; here it is an unknown key.
-		value = nil
+func (s section) key(key string) entry { return entry{s: s, key: key, node: s.node.keys[key]} }
+
+// value is what a single value says; of a list or a table it is the node; nil: not given.
+func (e entry) value() any {
+	switch {
+	case e.node == nil:
+		return nil
+	case e.node.form != single:
+		return e.node
 	}
-	return entry{s: s, key: key, value: value, node: n}
+	return e.node.value
 }
 
 // report adds a problem of a place, unless one is reported there already.
@@ -69,21 +73,42 @@ func (s section) needs(key, example string) {
 	}
 }
 
-// named returns the i-th table of those called thing, and its name; lines are those of the names
-// so far.
-func (s section) named(thing string, i int, raw any, example string, lines map[string]int) (section, string) {
-	t := section{r: s.r, node: s.node.keys[thing].items[i], label: "this " + thing}
-	name := t.uniqueName(raw, thing, example, lines)
-	if name != "" {
-		t.label = thing + " " + quote(name)
+// below returns a table of the section; one that is not there is empty.
+func (s section) below(key string) section {
+	n := s.node.keys[key]
+	if n == nil {
+		n = newTable(s.node.line)
 	}
-	return t, name
+	return section{r: s.r, node: n, keys: s.keys.tables[key], label: "[" + key + "]"}
+}
+
+// run returns the tables of a run, [[key]], in order.
+func (s section) run(key string) []section {
+	at := s.node.keys[key]
+	if at == nil || at.form != tables {
+		return nil
+	}
+	var run []section
+	for _, n := range at.items {
+		run = append(run, section{r: s.r, node: n, keys: s.keys.tables[key], label: "this " + key})
+	}
+	return run
+}
+
+// named returns the section as one of those called thing, and its name; lines are those of the
+// names so far.
+func (s section) named(thing, example string, lines map[string]int) (section, string) {
+	name := s.uniqueName(thing, example, lines)
+	if name != "" {
+		s.label = thing + " " + quote(name)
+	}
+	return s, name
 }
 
 // uniqueName reads the name of a thing, and refuses one that another thing has already.
 // It returns "" where there is none.
-func (s section) uniqueName(raw any, thing, example string, lines map[string]int) string {
-	e := s.key("name", raw)
+func (s section) uniqueName(thing, example string, lines map[string]int) string {
+	e := s.key("name")
 	name, ok := e.name(example)
 	if !ok {
 		s.needs("name", quote(example))
@@ -133,7 +158,7 @@ func (e entry) wrongKind(write string) {
 	case table, tables:
 		is = "{...} is a table"
 	case single:
-		is += " is " + kindOf(e.value)
+		is += " is " + kindOf(e.value())
 	}
 	e.wrong(is, write)
 }
@@ -152,7 +177,7 @@ func kindOf(v any) string {
 
 // text reads a text.
 func (e entry) text(example string) (string, bool) {
-	switch v := e.value.(type) {
+	switch v := e.value().(type) {
 	case nil:
 		return "", false
 	case string:
@@ -190,6 +215,12 @@ func (e entry) word(known []string, otherwise string) (string, bool) {
 	return s, e.knows(s, known)
 }
 
+// word reads a key that is one of a few words, the usual one where it is not given.
+func (s section) word(key string) (string, bool) {
+	known := s.keys.keys[key].words
+	return s.key(key).word(known, known[0])
+}
+
 // knows tells whether s is one of the known words, and reports where it is not.
 func (e entry) knows(s string, known []string) bool {
 	if slices.Contains(known, s) {
@@ -206,11 +237,16 @@ func notKnown(word string, known []string) string {
 
 // yes reads true or false.
 func (e entry) yes() (bool, bool) {
-	v, ok := e.value.(bool)
+	v, ok := e.value().(bool)
 	if !ok && e.given() {
 		e.wrongKind("true or false")
 	}
 	return v, ok
+}
+
+// isList tells whether a list is given.
+func (e entry) isList() bool {
+	return e.node != nil && (e.node.form == list || e.node.form == tables && e.node.closed)
 }
 
 // list reads a list; example is how one looks.
@@ -218,22 +254,21 @@ func (e entry) list(example string) ([]entry, bool) {
 	if !e.given() {
 		return nil, false
 	}
-	values, ok := e.value.([]any)
-	if !ok {
-		if s, text := e.value.(string); text {
+	if !e.isList() {
+		if s, text := e.value().(string); text {
 			e.wrong(quote(s)+" is not a list", "["+quote(s)+"]")
 		} else {
 			e.wrongKind(example)
 		}
 		return nil, false
 	}
-	if len(values) == 0 {
+	if len(e.node.items) == 0 {
 		e.wrong("[] is empty", example+", or leave the line out")
 		return nil, false
 	}
-	entries := make([]entry, len(values))
-	for i, v := range values {
-		entries[i] = entry{s: e.s, key: e.key, value: v, node: e.node.items[i], inList: true}
+	entries := make([]entry, len(e.node.items))
+	for i, n := range e.node.items {
+		entries[i] = entry{s: e.s, key: e.key, node: n, inList: true}
 	}
 	return entries, true
 }

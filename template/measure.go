@@ -13,7 +13,7 @@ const longest = 50 * geometry.Metre
 // parsed reads a length, or what else is a text with a unit.
 func parsed[T any](e entry, example string, parse func(string) (T, error)) (T, bool) {
 	var none T
-	switch v := e.value.(type) {
+	switch v := e.value().(type) {
 	case nil:
 		return none, false
 	case string:
@@ -64,7 +64,7 @@ func (e entry) inRange(l ...geometry.Length) bool {
 func (e entry) notNegative(example string) (geometry.Length, bool) {
 	l, ok := e.length(example)
 	if ok && l < 0 {
-		e.say("%s is less than nothing; write a length of 0 or more, such as %s", quote(e.value.(string)), quote(example))
+		e.say("%s is less than nothing; write a length of 0 or more, such as %s", quote(e.value().(string)), quote(example))
 		return 0, false
 	}
 	return l, ok
@@ -78,7 +78,7 @@ func (e entry) positive(example string) (geometry.Length, bool) {
 
 // point reads a place or a step, of either sign.
 func (e entry) point(example string) (geometry.Point, bool) {
-	switch e.value.(type) {
+	switch e.value().(type) {
 	case int64, float64:
 		e.wrongKind(quote(example))
 		return geometry.Point{}, false
@@ -96,7 +96,7 @@ func (e entry) size(example string) (geometry.Size, bool) {
 // number reads a number from least to most.
 func (e entry) number(example string, least, most float64) (float64, bool) {
 	var n float64
-	switch v := e.value.(type) {
+	switch v := e.value().(type) {
 	case nil:
 		return 0, false
 	case int64:

@@ -3,7 +3,7 @@ package template
 import "testing"
 
 func TestNearest(t *testing.T) {
-	keys := jobShape().tables["item"].tables["pass"].order
+	keys := newKeyTree().tables["item"].tables["pass"].order
 	for _, c := range []struct {
 		word  string
 		known []string

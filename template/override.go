@@ -44,21 +44,19 @@ func (j *Job) Override(o Overrides) error {
 // job file is. Margin and overlap stay as they are; where they do not go with the paper, that
 // is a problem of the paper.
 func (j *Job) overridePaper(o Overrides) (Paper, Problems) {
-	r := &reader{units: j.Units}
-	s, p := section{r: r, node: newTable(0), label: "[paper]"}, j.Paper
+	r := &reader{units: j.Units, keys: newKeyTree()}
+	s, p := section{r: r, node: newTable(0), keys: r.keys.tables["paper"], label: "[paper]"}, j.Paper
 	var flags []string // by the line their key is given, counted from 1
-	put := func(flag, key, value string) any {
-		if value == "" {
-			return nil
+	put := func(flag, key, value string) {
+		if value != "" {
+			flags = append(flags, flag)
+			s.node.put(key, newText(len(flags), value))
 		}
-		flags = append(flags, flag)
-		s.node.put(key, &node{line: len(flags), form: single})
-		return value
 	}
-	raw := rawPaper{
-		Size: put("--paper", "size", o.Paper), Extent: put("--extent", "extent", o.Extent), Lines: put("--lines", "lines", o.Lines),
-	}
-	size := s.key("size", raw.Size)
+	put("--paper", "size", o.Paper)
+	put("--extent", "extent", o.Extent)
+	put("--lines", "lines", o.Lines)
+	size := s.key("size")
 	if name, ok := size.text("A4"); ok {
 		stock, err := paper.ParseStock(name)
 		switch {
@@ -66,12 +64,15 @@ func (j *Job) overridePaper(o Overrides) (Paper, Problems) {
 			size.say("%s", err)
 		case size.inRange(stock.Size.W, stock.Size.H):
 			p.Stock = stock
-			checkSheet(s, &raw, &p)
+			checkSheet(s, &p)
 		}
 	}
-	extent, _ := s.key("extent", raw.Extent).word([]string{string(FullExtent), string(EdgesExtent)}, string(p.Extent))
-	weight, _ := s.key("lines", raw.Lines).word([]string{string(FineLines), string(StrongLines)}, string(p.Lines))
-	p.Extent, p.Lines = Extent(extent), Lines(weight)
+	if word, ok := s.word("extent"); ok && o.Extent != "" {
+		p.Extent = Extent(word)
+	}
+	if word, ok := s.word("lines"); ok && o.Lines != "" {
+		p.Lines = Lines(word)
+	}
 	found := r.problems.sorted()
 	for i, q := range found {
 		found[i] = Problem{Key: flags[q.Line-1], Text: q.Text}

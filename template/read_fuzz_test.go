@@ -1,11 +1,14 @@
 package template
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 	"unicode/utf8"
+
+	"github.com/pelletier/go-toml/v2"
 
 	"underlay/geometry"
 )
@@ -32,6 +35,10 @@ func FuzzReadJob(f *testing.F) {
 		if err != nil {
 			checkProblems(t, "nook.toml", err)
 			return
+		}
+		var read map[string]any
+		if err := toml.Unmarshal(bytes.TrimPrefix(data, []byte("\ufeff")), &read); err != nil {
+			t.Errorf("accepted, but another reader of TOML says: %v", err)
 		}
 		checkLimits(t, job)
 	})

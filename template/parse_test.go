@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+	"github.com/pelletier/go-toml/v2"
 )
 
 // each calls f for n and every table and value below it, with the names that lead there;
@@ -25,8 +26,8 @@ func (n *node) each(path []string, f func(path []string, n *node)) {
 
 // TestPlaces checks the line of everything in a file that uses every way TOML has of writing
 // a table.
-func TestPlaces(t *testing.T) {
-	root, problems := places([]byte(`title = "Nook"
+func TestParse(t *testing.T) {
+	root, problems := parse([]byte(`title = "Nook"
 paper.size = "A4"
 paper.margin = "7 mm"
 printer = { across = "180 mm",  down = "250 mm" }
@@ -90,12 +91,22 @@ func TestGivenTwice(t *testing.T) {
 		{"a = 1\na.b = 2", "2: a is a single value in line 1 and cannot have keys of its own; take one of them out"},
 		{"[[a]]\n[a]", "2: [a] needs two brackets on each side, as in line 1; write [[a]]"},
 		{"[[a.b]]\n[[a]]", "1: this stands before the first [[a]]; move it below the [[a]] it belongs to"},
+		{"a.b = 1\n[a]\nc = 2", "2: a is there twice, first in line 1; keep one of them"},
+		{"[a.b]\n[a]\nb.c = 1", "3: b is there already, in line 1; put all its keys there"},
+		{"a = {b = 1}\na.c = 2", "2: a is there already, in line 1; put all its keys there"},
+		{"a = {b = 1}\n[a]", "2: a is there twice, first in line 1; keep one of them"},
+		{"a = {b = 1}\n[a.c]", "2: a is there already, in line 1; put all its keys there"},
+		{"a = [{b = 1}]\n[[a]]", "2: a is there twice, first in line 1; keep one of them"},
+		{"a = [{b = 1}]\n[a.c]", "2: a is there already, in line 1; put all its keys there"},
 		{"a = {b = 1, b = 2}", "1: b is there twice, first in line 1; keep one of them"},
 	} {
-		_, problems := places([]byte(c.text))
+		_, problems := parse([]byte(c.text))
 		if len(problems) != 1 {
 			t.Errorf("%q: %v", c.text, problems)
 			continue
+		}
+		if err := toml.Unmarshal([]byte(c.text), new(any)); err == nil {
+			t.Errorf("%q: another reader of TOML takes it", c.text)
 		}
 		if d := cmp.Diff(c.want, strconv.Itoa(problems[0].Line)+": "+problems[0].Text); d != "" {
 			t.Errorf("%q: %s", c.text, d)

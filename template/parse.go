@@ -6,47 +6,12 @@ import (
 	"sort"
 	"strings"
 
+	"github.com/pelletier/go-toml/v2"
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// node is a place in a job file: a table, a list, or a single value. The tree of them says
-// on which line everything was written, which the decoded values no longer know.
-type node struct {
-	line   int
-	form   form
-	source string           // a single value as it was written
-	keys   map[string]*node // of a table
-	order  []string         // its keys as they came
-	items  []*node          // of a list, or of a run of tables
-	// opened: the table has had its own [heading]; without one it exists only because
-	// something below it was named.
-	opened bool
-	// blamed: a problem of this place is reported already; one is enough.
-	blamed bool
-	// meant is the known key an unknown one was probably to be.
-	meant string
-}
-
-// form is what stands at a place.
-type form int
-
-const (
-	single form = iota
-	list        // [1, 2]
-	table       // [name], or name = {...}
-	tables      // [[name]], once or more, or a list of {...}
-)
-
-func newTable(line int) *node { return &node{line: line, form: table, keys: map[string]*node{}} }
-
-// put adds a place to a table.
-func (n *node) put(key string, child *node) {
-	n.keys[key] = child
-	n.order = append(n.order, key)
-}
-
-// placer builds the tree.
-type placer struct {
+// treeParser builds the tree of a job file.
+type treeParser struct {
 	parser   unstable.Parser
 	ends     []int // offsets of the line ends
 	root     *node
@@ -54,10 +19,10 @@ type placer struct {
 	problems Problems
 }
 
-// places reads where everything stands in a job file. Text that is no TOML, and keys or
-// tables given twice, are problems.
-func places(data []byte) (*node, Problems) {
-	p := &placer{root: newTable(1)}
+// parse reads a job file into a tree. Text that is no TOML, and keys or tables given twice, are
+// problems.
+func parse(data []byte) (*node, Problems) {
+	p := &treeParser{root: newTable(1)}
 	for i, c := range data {
 		if c == '\n' {
 			p.ends = append(p.ends, i)
@@ -84,15 +49,15 @@ func places(data []byte) (*node, Problems) {
 	return p.root, p.problems
 }
 
-func (p *placer) report(line int, format string, args ...any) {
+func (p *treeParser) report(line int, format string, args ...any) {
 	p.problems = append(p.problems, Problem{Line: line, Text: fmt.Sprintf(format, args...)})
 }
 
 // lineAt returns the line of an offset, counted from 1.
-func (p *placer) lineAt(offset int) int { return sort.SearchInts(p.ends, offset) + 1 }
+func (p *treeParser) lineAt(offset int) int { return sort.SearchInts(p.ends, offset) + 1 }
 
 // lineText returns a line without its end.
-func (p *placer) lineText(line int) string {
+func (p *treeParser) lineText(line int) string {
 	data := p.parser.Data()
 	from, to := 0, len(data)
 	if line > 1 {
@@ -105,9 +70,9 @@ func (p *placer) lineText(line int) string {
 }
 
 // heading enters the table of a [heading] or a [[heading]].
-func (p *placer) heading(e *unstable.Node, many bool) {
+func (p *treeParser) heading(e *unstable.Node, many bool) {
 	names, line := p.names(e)
-	at := p.descend(p.root, names[:len(names)-1], line)
+	at := p.descend(p.root, names[:len(names)-1], line, false)
 	// What stands below a heading that is refused still gets its places, outside the tree.
 	p.current = newTable(line)
 	if at == nil {
@@ -123,6 +88,8 @@ func (p *placer) heading(e *unstable.Node, many bool) {
 	case there == nil:
 		p.current.opened = true
 		at.put(last, p.current)
+	case there.closed || there.dotted:
+		p.report(line, "%s is there twice, first in line %d; keep one of them", shown, there.line)
 	case many && there.form == tables:
 		there.items = append(there.items, p.current)
 	case many && there.form == table && !there.opened:
@@ -140,15 +107,19 @@ func (p *placer) heading(e *unstable.Node, many bool) {
 }
 
 // descend follows names from a table, making the tables that are not there; nil where one of
-// them is no table.
-func (p *placer) descend(at *node, names []string, line int) *node {
+// them cannot have more keys. The names may be those of a heading, or of a key with dots.
+func (p *treeParser) descend(at *node, names []string, line int, dotted bool) *node {
 	for _, name := range names {
 		next := at.keys[name]
 		switch {
 		case next == nil:
 			next = newTable(line)
+			next.dotted = dotted
 			at.put(name, next)
-		case next.form == tables && len(next.items) > 0:
+		case next.closed || dotted && (next.opened || next.form == tables):
+			p.report(line, "%s is there already, in line %d; put all its keys there", shown(name), next.line)
+			return nil
+		case next.form == tables:
 			next = next.items[len(next.items)-1]
 		case next.form != table:
 			p.report(line, "%s is a single value in line %d and cannot have keys of its own; take one of them out", shown(name), next.line)
@@ -160,9 +131,9 @@ func (p *placer) descend(at *node, names []string, line int) *node {
 }
 
 // keyValue adds a key to a table.
-func (p *placer) keyValue(at *node, e *unstable.Node) {
+func (p *treeParser) keyValue(at *node, e *unstable.Node) {
 	names, line := p.names(e)
-	if at = p.descend(at, names[:len(names)-1], line); at == nil {
+	if at = p.descend(at, names[:len(names)-1], line, true); at == nil {
 		return
 	}
 	last := names[len(names)-1]
@@ -175,7 +146,7 @@ func (p *placer) keyValue(at *node, e *unstable.Node) {
 }
 
 // value returns the place of a value that begins in a line.
-func (p *placer) value(v *unstable.Node, line int) *node {
+func (p *treeParser) value(v *unstable.Node, line int) *node {
 	if v.Raw.Length > 0 {
 		line = p.lineAt(int(v.Raw.Offset))
 	}
@@ -186,9 +157,10 @@ func (p *placer) value(v *unstable.Node, line int) *node {
 		for it := v.Children(); it.Next(); {
 			p.keyValue(n, it.Node())
 		}
+		n.closed = true
 		return n
 	case unstable.Array:
-		n := &node{line: line, form: list}
+		n := &node{line: line, form: list, closed: true}
 		all := true
 		for it := v.Children(); it.Next(); {
 			item := p.value(it.Node(), line)
@@ -200,11 +172,28 @@ func (p *placer) value(v *unstable.Node, line int) *node {
 		}
 		return n
 	}
-	return &node{line: line, form: single, source: string(p.parser.Raw(v.Raw))}
+	from := int(v.Raw.Offset)
+	n := &node{line: line, form: single, source: string(p.parser.Raw(v.Raw)), at: byteRange{from, from + int(v.Raw.Length)}}
+	if v.Kind == unstable.String {
+		n.value = string(v.Data)
+		return n
+	}
+	var err error
+	if n.value, err = decoded(n.source); err != nil {
+		p.report(line, "%s", syntaxText(p.lineText(line), err.Error()))
+	}
+	return n
+}
+
+// decoded returns what a number, a date, true or false says.
+func decoded(source string) (any, error) {
+	var one struct{ V any }
+	err := toml.Unmarshal([]byte("V = "+source), &one)
+	return one.V, err
 }
 
 // names returns the parts of an expression's key, and its line.
-func (p *placer) names(e *unstable.Node) (names []string, line int) {
+func (p *treeParser) names(e *unstable.Node) (names []string, line int) {
 	for it := e.Key(); it.Next(); {
 		k := it.Node()
 		if line == 0 {
