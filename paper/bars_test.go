@@ -51,7 +51,7 @@ func TestCheckBars(t *testing.T) {
 					down  bool
 					scale float64
 					room  geometry.Length
-				}{{false, s.ScaleX, s.Usable().W()}, {true, s.ScaleY, s.Usable().H()}} {
+				}{{false, s.Scale.Across, s.Usable().W()}, {true, s.Scale.Down, s.Usable().H()}} {
 					want := []geometry.Length{50, 2 * 25.4}
 					if way.room < 60 {
 						want = []geometry.Length{20, 0.75 * 25.4}

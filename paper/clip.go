@@ -16,18 +16,11 @@ type Run struct {
 	Along float64
 }
 
-// scale is how many millimetres on paper a millimetre of the drawing takes, across and down.
-type scale struct{ x, y float64 }
-
-func (s scale) distance(a, b geometry.Point) float64 {
-	return math.Hypot(float64(b.X-a.X)*s.x, float64(b.Y-a.Y)*s.y)
-}
-
 // clip returns the parts of a path in an area. A piece wholly in it stays as it is; of others
 // the curves become straight steps. Closed pieces that are cut become open ones; with whole,
 // the last part of such a piece and the first are one where they meet at its start, so that
 // they join there with a corner: a dash pattern would not begin anew there.
-func clip(path geometry.Path, area geometry.Rect, s scale, whole bool) []Run {
+func clip(path geometry.Path, area geometry.Rect, s Scale, whole bool) []Run {
 	var runs []Run
 	for i, piece := range path {
 		bounds := path[i : i+1].Bounds()
@@ -42,7 +35,7 @@ func clip(path geometry.Path, area geometry.Rect, s scale, whole bool) []Run {
 	return runs
 }
 
-func clipPiece(piece geometry.Piece, area geometry.Rect, s scale, whole bool) []Run {
+func clipPiece(piece geometry.Piece, area geometry.Rect, s Scale, whole bool) []Run {
 	points := flatten(piece)
 	if piece.Closed {
 		points = append(points, piece.Start)

@@ -23,7 +23,7 @@ var clipArea = geometry.Rect{Min: geometry.Pt(20, 30), Max: geometry.Pt(70, 60)}
 
 func TestClipLeavesAloneWhatIsInside(t *testing.T) {
 	path := geometry.CircleOutline(geometry.Pt(40, 45), 10).Path()
-	runs := clip(path, clipArea, scale{1, 1}, true)
+	runs := clip(path, clipArea, Scale{1, 1}, true)
 	if len(runs) != 1 || runs[0].Along != 0 || !cmp.Equal(runs[0].Piece, path[0]) {
 		t.Errorf("a circle inside became %v", runs)
 	}
@@ -31,7 +31,7 @@ func TestClipLeavesAloneWhatIsInside(t *testing.T) {
 		t.Errorf("a filled circle inside became %v", got)
 	}
 	outside := geometry.CircleOutline(geometry.Pt(100, 45), 10).Path()
-	if runs := clip(outside, clipArea, scale{1, 1}, true); runs != nil {
+	if runs := clip(outside, clipArea, Scale{1, 1}, true); runs != nil {
 		t.Errorf("a circle outside became %v", runs)
 	}
 	if got := clipFill(outside, clipArea); got != nil {
@@ -49,7 +49,7 @@ func TestClipLinesAgainstOrb(t *testing.T) {
 			points[i] = randomPoint(r, 100)
 			line[i] = orbPoint(points[i])
 		}
-		runs := clip(geometry.Chain(points...), clipArea, scale{1, 1}, false)
+		runs := clip(geometry.Chain(points...), clipArea, Scale{1, 1}, false)
 		var got orb.MultiLineString
 		for _, c := range runs {
 			var l orb.LineString
@@ -74,7 +74,7 @@ func TestClipLinesAgainstOrb(t *testing.T) {
 // Each run begins where its distance along the whole piece says.
 func TestClipKeepsCountOfTheWay(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 6))
-	s := scale{1.02, 0.99}
+	s := Scale{1.02, 0.99}
 	for range 500 {
 		piece := geometry.Piece{Start: randomPoint(r, 100), Closed: r.IntN(2) == 0}
 		for range 1 + r.IntN(6) {
@@ -106,7 +106,7 @@ func TestClipKeepsCountOfTheWay(t *testing.T) {
 
 func TestClipJoinsARunAcrossTheStart(t *testing.T) {
 	square := geometry.Rect{Min: geometry.Pt(40, 40), Max: geometry.Pt(100, 100)}.Polygon().Path()
-	got := clip(square, clipArea, scale{1, 1}, true)
+	got := clip(square, clipArea, Scale{1, 1}, true)
 	want := []Run{{
 		Piece: geometry.Chain(geometry.Pt(40, 60), geometry.Pt(40, 40), geometry.Pt(70, 40))[0],
 		Along: 220,
@@ -114,14 +114,14 @@ func TestClipJoinsARunAcrossTheStart(t *testing.T) {
 	if d := cmp.Diff(want, got, cmp.AllowUnexported(Run{})); d != "" {
 		t.Error(d)
 	}
-	if got := clip(square, clipArea, scale{1, 1}, false); len(got) != 2 || got[0].Along != 0 || got[1].Along != 220 {
+	if got := clip(square, clipArea, Scale{1, 1}, false); len(got) != 2 || got[0].Along != 0 || got[1].Along != 220 {
 		t.Errorf("a dashed square became %v", got)
 	}
 	// A loop that stays inside, though the control points of its curves do not.
 	bulge := geometry.Path{{Start: geometry.Pt(45, 31), Closed: true, Steps: []geometry.Step{{
 		To: geometry.Pt(45, 31), C1: geometry.Pt(15, 55), C2: geometry.Pt(75, 55), Curved: true,
 	}}}}
-	if got := clip(bulge, clipArea, scale{1, 1}, true); len(got) != 1 || !got[0].Piece.Closed {
+	if got := clip(bulge, clipArea, Scale{1, 1}, true); len(got) != 1 || !got[0].Piece.Closed {
 		t.Errorf("a loop inside became %v", got)
 	}
 }

@@ -8,13 +8,10 @@ const (
 	RulerDown   = 250 * geometry.Millimetre
 )
 
-// Scale is what a printer needs drawn larger or smaller to come out at true size: drawn =
-// true size * scale. Across is the short way of an upright sheet, the way the print head or
-// the laser sweeps; Down is the way the paper travels. The zero Scale corrects nothing.
-type Scale struct{ Across, Down float64 }
-
-// Correction returns the scale for a printer that made the bars of the ruler page across and
-// down long. A length of 0 stands for a bar that was not measured, and corrects nothing.
+// Correction returns the scale for a printer that made the bars of the ruler page across and down
+// long: what it needs drawn larger or smaller to come out at true size. Across is the short way
+// of an upright sheet, the way the print head or the laser sweeps; down is the way the paper
+// travels. A length of 0 stands for a bar that was not measured, and corrects nothing.
 func Correction(across, down geometry.Length) Scale {
 	s := Scale{1, 1}
 	if across > 0 {
@@ -26,19 +23,12 @@ func Correction(across, down geometry.Length) Scale {
 	return s
 }
 
-// OnPage returns the factors along a page's own x and y. A lying page is wider than tall, but
-// it goes through the printer on the same paper as an upright one, turned by the driver: its
-// x is then the printer's way down, and its y the printer's way across.
-func (s Scale) OnPage(lying bool) (x, y float64) {
-	x, y = s.Across, s.Down
-	if x <= 0 {
-		x = 1
-	}
-	if y <= 0 {
-		y = 1
-	}
+// OnPage returns a printer's correction along a page's own x and y. A lying page is wider than
+// tall, but it goes through the printer on the same paper as an upright one, turned by the driver:
+// its x is then the printer's way down, and its y the printer's way across.
+func (s Scale) OnPage(lying bool) Scale {
 	if lying {
-		return y, x
+		return s.full().Swap()
 	}
-	return x, y
+	return s.full()
 }

@@ -23,13 +23,13 @@ func TestCorrectionUndoesThePrinter(t *testing.T) {
 
 func TestScaleOnPage(t *testing.T) {
 	s := Scale{1.01, 0.99}
-	if x, y := s.OnPage(false); x != 1.01 || y != 0.99 {
-		t.Errorf("upright: %g, %g", x, y)
+	if got := s.OnPage(false); got != s {
+		t.Errorf("upright: %v", got)
 	}
-	if x, y := s.OnPage(true); x != 0.99 || y != 1.01 {
-		t.Errorf("lying: %g, %g; its x is the printer's way down", x, y)
+	if got := s.OnPage(true); got != (Scale{0.99, 1.01}) {
+		t.Errorf("lying: %v; its x is the printer's way down", got)
 	}
-	if x, y := (Scale{}).OnPage(true); x != 1 || y != 1 {
-		t.Errorf("no correction: %g, %g", x, y)
+	if got := (Scale{}).OnPage(true); got != (Scale{1, 1}) {
+		t.Errorf("no correction: %v", got)
 	}
 }

@@ -39,23 +39,6 @@ type Fill struct {
 	Ink  Ink
 }
 
-// Anchor says which point of a label's box stands at its place. The box runs from the start
-// to the end of the text, and from the line the letters stand on to the top of the capitals.
-type Anchor int
-
-// The nine anchors. AnchorMiddle is the middle of the box.
-const (
-	AnchorMiddle Anchor = iota
-	AnchorLeft
-	AnchorRight
-	AnchorTop
-	AnchorBottom
-	AnchorTopLeft
-	AnchorTopRight
-	AnchorBottomLeft
-	AnchorBottomRight
-)
-
 // Label is one line of upright text. Height is the height of the capitals, h of ISO 3098:
 // one of 1.8, 2.5, 3.5, 5, 7, 10, 14 and 20 mm for what is meant to be read.
 type Label struct {
@@ -88,16 +71,16 @@ func (d *Drawing) Fill(path geometry.Path, ink Ink) { d.Fills = append(d.Fills, 
 func (d *Drawing) Write(l Label) { d.Labels = append(d.Labels, l) }
 
 // View shows the part Area of a drawing on a page: the drawing's point (X, Y) lies at
-// At + (X - Area.Min.X, Y - Area.Min.Y) * scale, from the page's top left corner. Nothing
-// outside Area is drawn. ScaleX and ScaleY are both 1 at true size; lines keep their width.
+// At + Scale.Of((X, Y) - Area.Min), from the page's top left corner. Nothing outside Area is
+// drawn; lines keep their width whatever the scale.
 // Marks names the marks to draw, where that has been worked out before (see Split); nil:
 // the fills and strokes that touch Area, and the labels that lie wholly in it.
 type View struct {
-	Drawing        *Drawing
-	Area           geometry.Rect
-	At             geometry.Point
-	ScaleX, ScaleY float64
-	Marks          *Subset
+	Drawing *Drawing
+	Area    geometry.Rect
+	At      geometry.Point
+	Scale   Scale
+	Marks   *Subset
 }
 
 // Page is one piece of paper.

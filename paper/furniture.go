@@ -54,7 +54,7 @@ func Sheets(d *Drawing, t Tiling, strip Strip) ([]Sheet, []Page) {
 		sp.markGuide(d, subsets[s.Name], s)
 		furniture := f.furnish(s, sp)
 		pages[i] = Page{Size: s.Page, Views: []View{
-			{Drawing: d, Area: s.Area, At: s.At, ScaleX: s.ScaleX, ScaleY: s.ScaleY, Marks: subsets[s.Name]},
+			{Drawing: d, Area: s.Area, At: s.At, Scale: s.Scale, Marks: subsets[s.Name]},
 			pageView(furniture),
 		}}
 	})
@@ -63,7 +63,7 @@ func Sheets(d *Drawing, t Tiling, strip Strip) ([]Sheet, []Page) {
 
 // pageView shows a drawing made in the page's own frame, in its place.
 func pageView(d *Drawing) View {
-	return View{Drawing: d, Area: d.Bounds, At: d.Bounds.Min, ScaleX: 1, ScaleY: 1}
+	return View{Drawing: d, Area: d.Bounds, At: d.Bounds.Min}
 }
 
 // smallFill is the largest fill, a dot or an arrow's head, that no sign may stand on; a
@@ -145,8 +145,8 @@ func (f furnisher) furnish(s Sheet, sp *space) *Drawing {
 			b.putNeighbour(n, e, s)
 		}
 	}
-	b.putBars(barsAcross, bars(usable.W(), s.ScaleX, f.strip.Inches), calm)
-	b.putBars(barsDown, bars(usable.H(), s.ScaleY, f.strip.Inches), calm)
+	b.putBars(barsAcross, bars(usable.W(), s.Scale.Across, f.strip.Inches), calm)
+	b.putBars(barsDown, bars(usable.H(), s.Scale.Down, f.strip.Inches), calm)
 
 	lines := append(append([]string(nil), f.strip.Lines...), fmt.Sprintf("sheet %s of %d", s.Name, len(f.tiling.Sheets)))
 	foot := geometry.Pt(calm.Min.X, calm.Max.Y)

@@ -78,10 +78,10 @@ func TestFurnitureKeepsInsideTheMargin(t *testing.T) {
 					t.Errorf("%s, %s: filled at %v, printable %v", c.name, s.Name, f.Path.Bounds(), inside)
 				}
 			}
-			if v := p.Views[1]; v.Area != s.Usable() || v.At != v.Area.Min || v.ScaleX != 1 || v.ScaleY != 1 {
+			if v := p.Views[1]; v.Area != s.Usable() || v.At != v.Area.Min || v.Scale != (Scale{}) {
 				t.Errorf("%s, %s: the furniture is shown as %v", c.name, s.Name, v)
 			}
-			if v := p.Views[0]; v.Area != s.Area || v.At != s.At || v.ScaleX != s.ScaleX || v.ScaleY != s.ScaleY ||
+			if v := p.Views[0]; v.Area != s.Area || v.At != s.At || v.Scale != s.Scale ||
 				v.Place(s.Area.Max) != s.OnPage(s.Area.Max) {
 				t.Errorf("%s, %s: the guide is shown as %v", c.name, s.Name, v)
 			}
@@ -121,7 +121,7 @@ func TestGreyNamesHideNoLine(t *testing.T) {
 				})
 				for _, k := range p.Views[0].Marks.Strokes {
 					path := c.drawing.Strokes[k].Path.Map(s.OnPage)
-					if !grounded && len(clip(path, l.Box(), scale{1, 1}, true)) > 0 {
+					if !grounded && len(clip(path, l.Box(), Scale{1, 1}, true)) > 0 {
 						t.Errorf("%s: %q at %v crosses a line of the guide", c.name, l.Text, l.Box())
 					}
 				}
@@ -198,7 +198,7 @@ func TestEmptySheetsAreLeftOut(t *testing.T) {
 	// A ring of marks round a cover: nothing on the sheets in the middle.
 	ring := &Drawing{Bounds: layout(900, 1200)}
 	ring.Stroke(ring.Bounds.Grow(-10).Polygon().Path(), Pen{Continuous, 0.5, Ink{}})
-	g, err := Tile(ring.Bounds, stock(t, "A4"), 7, 12, Scale{})
+	g, err := Tile(ring.Bounds, Setup{stock(t, "A4"), 7, 12, Scale{}})
 	if err != nil {
 		t.Fatal(err)
 	}

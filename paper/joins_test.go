@@ -15,7 +15,7 @@ func crossesOn(p Page, s Sheet) []geometry.Point {
 			continue
 		}
 		m := k.Path.Bounds().Centre().Sub(s.At)
-		all = append(all, s.Area.Min.Add(geometry.Pt(m.X/geometry.Length(s.ScaleX), m.Y/geometry.Length(s.ScaleY))))
+		all = append(all, s.Area.Min.Add(geometry.Pt(m.X/geometry.Length(s.Scale.Across), m.Y/geometry.Length(s.Scale.Down))))
 	}
 	return all
 }

@@ -106,7 +106,7 @@ func layAll(t *testing.T, strip Strip) []laid {
 	t.Helper()
 	var all []laid
 	for _, c := range spreads() {
-		g, err := Tile(c.drawing.Bounds, stock(t, c.stock), c.margin, c.overlap, c.scale)
+		g, err := Tile(c.drawing.Bounds, Setup{stock(t, c.stock), c.margin, c.overlap, c.scale})
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}

@@ -55,7 +55,8 @@ const oneSheet = "one sheet"
 
 // ParseStock reads the name of a paper ("A4", "ansi c"; capitals do not matter), a size
 // ("610 x 900 mm"), a roll ("roll 610 mm") or "one sheet". The Stock's Name is the one way
-// to write it. The error says what to write instead.
+// to write it. The error says what to write instead; it is an UnknownStock where the name is no
+// paper's at all.
 func ParseStock(s string) (Stock, error) {
 	word := strings.ToLower(strings.Join(strings.Fields(s), " "))
 	if word == oneSheet {
@@ -72,7 +73,7 @@ func ParseStock(s string) (Stock, error) {
 	if word != "" && strings.ContainsAny(word[:1], "0123456789.-+") {
 		return parseSheet(s)
 	}
-	return Stock{}, unknownStock(s, word)
+	return Stock{}, UnknownStock{s}
 }
 
 func parseRoll(s, width string) (Stock, error) {
@@ -116,53 +117,23 @@ func checkSide(what string, l geometry.Length) error {
 	return nil
 }
 
-func unknownStock(s, word string) error {
-	const forms = `a size such as "610 x 900 mm", "roll 610 mm" or "one sheet"`
-	names := make([]string, 0, len(Stocks()))
-	best, least := "", len([]rune(word))/2+1
+// UnknownStock is a name that no paper has.
+type UnknownStock struct{ Name string }
+
+func (e UnknownStock) Error() string { return e.Words("") }
+
+// Words says what to write instead: first of all near, where that is likely what was meant.
+func (e UnknownStock) Words(near string) string {
+	var names []string
 	for _, k := range Stocks() {
 		names = append(names, k.Name)
-		if d := slips(word, strings.ToLower(k.Name)); d < least {
-			best, least = k.Name, d
-		}
 	}
-	for _, k := range []string{oneSheet, "roll"} {
-		if d := slips(word, k); d < least {
-			best, least = k, d
-		}
+	first := "one of "
+	if near != "" {
+		first = fmt.Sprintf("%q, or one of ", near)
 	}
-	hint := ""
-	switch best {
-	case "":
-	case "roll":
-		hint = ` did you mean "roll 610 mm"?`
-	default:
-		hint = fmt.Sprintf(" did you mean %q?", best)
-	}
-	return fmt.Errorf("%q is not a paper this knows;%s write one of %s, or %s", s, hint, strings.Join(names, ", "), forms)
-}
-
-// slips counts the letters to change, put in or leave out to make one word of the other
-// (Levenshtein's distance).
-func slips(a, b string) int {
-	s, t := []rune(a), []rune(b)
-	row := make([]int, len(t)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range s {
-		corner := row[0]
-		row[0] = i + 1
-		for j := range t {
-			change := corner
-			if s[i] != t[j] {
-				change++
-			}
-			corner = row[j+1]
-			row[j+1] = min(change, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(t)]
+	return fmt.Sprintf("%q is not a paper this knows; write %s%s, or a size such as \"610 x 900 mm\", \"roll 610 mm\" or \"one sheet\"",
+		e.Name, first, strings.Join(names, ", "))
 }
 
 // millimetres writes a length as a number of millimetres, to a ten-thousandth.

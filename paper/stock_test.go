@@ -97,10 +97,7 @@ func TestParseStockErrors(t *testing.T) {
 		says []string
 	}{
 		{"A7", []string{`"A7"`, "A0, A1, A2", "one sheet", "roll 610 mm"}},
-		{"Leter", []string{`did you mean "Letter"?`}},
-		{"tabliod", []string{`did you mean "Tabloid"?`}},
-		{"ANSI-D", []string{`did you mean "ANSI D"?`}},
-		{"onesheet", []string{`did you mean "one sheet"?`}},
+		{"Leter", []string{`"Leter"`, "Letter"}},
 		{"rol 610 mm", []string{`"roll 610 mm"`}},
 		{"", []string{"A4", "one sheet"}},
 		{"wallpaper", []string{`"wallpaper"`, "A4"}},

@@ -186,18 +186,10 @@ func Shorten(text string, height geometry.Length, bold bool, limit geometry.Leng
 
 // start returns where the text begins, on the line the letters stand on.
 func (l Label) start() geometry.Point {
-	p := l.At
-	switch l.Anchor {
-	case AnchorMiddle, AnchorTop, AnchorBottom:
-		p.X -= TextWidth(l.Text, l.Height, l.Bold) / 2
-	case AnchorRight, AnchorTopRight, AnchorBottomRight:
-		p.X -= TextWidth(l.Text, l.Height, l.Bold)
-	}
-	switch l.Anchor {
-	case AnchorMiddle, AnchorLeft, AnchorRight:
-		p.Y += l.Height / 2
-	case AnchorTop, AnchorTopLeft, AnchorTopRight:
-		p.Y += l.Height
+	across, down := l.Anchor.shares()
+	p := l.At.Add(geometry.Pt(0, l.Height*(1-down)))
+	if across > 0 {
+		p.X -= TextWidth(l.Text, l.Height, l.Bold) * across
 	}
 	return p
 }

@@ -30,6 +30,9 @@ func TestAnchors(t *testing.T) {
 		if want := geometry.RectAt(corner, geometry.Size{W: w, H: 5}); !got.Min.Near(want.Min) || !got.Max.Near(want.Max) {
 			t.Errorf("anchor %d: box %v, want %v", anchor, got, want)
 		}
+		if got := anchor.Of(geometry.RectAt(corner, geometry.Size{W: w, H: 5})); !got.Near(at) {
+			t.Errorf("anchor %d of its own box is %v", anchor, got)
+		}
 	}
 }
 

@@ -13,10 +13,10 @@ type Sheet struct {
 	Row, Column int    // counted from 1, from the top left
 	// Area is the part of the layout on this sheet, in the layout's frame. A layout point P
 	// lies at At + (P - Area.Min) * scale on the page, from its top left corner.
-	Area           geometry.Rect
-	At             geometry.Point
-	ScaleX, ScaleY float64
-	Page           geometry.Size
+	Area  geometry.Rect
+	At    geometry.Point
+	Scale Scale // along the page's own x and y, both factors said
+	Page  geometry.Size
 	// Kept is Area up to the middle of what it shares with each printed neighbour: the part
 	// that is this sheet's once all are joined.
 	Kept geometry.Rect
@@ -26,8 +26,7 @@ type Sheet struct {
 
 // OnPage returns where the layout point p lies on the sheet's page.
 func (s Sheet) OnPage(p geometry.Point) geometry.Point {
-	d := p.Sub(s.Area.Min)
-	return geometry.Point{X: s.At.X + d.X*geometry.Length(s.ScaleX), Y: s.At.Y + d.Y*geometry.Length(s.ScaleY)}
+	return s.At.Add(s.Scale.Of(p.Sub(s.Area.Min)))
 }
 
 // Usable returns the part of the page inside the margin, all of it drawing area.
@@ -44,8 +43,7 @@ type Tiling struct {
 	Sheets        []Sheet // by rows, each from the left
 }
 
-// Tile spreads the layout over the fewest sheets of the stock that cover it, neighbours
-// sharing overlap (as measured on the layout): upright or lying, whichever takes fewer; then
+// Tile spreads the layout over the fewest sheets of the stock that cover it: upright or lying, whichever takes fewer; then
 // fewer joins; then upright. The layout is in the middle of the grid. Everything inside the
 // margin of a page is drawing area.
 //
@@ -53,16 +51,16 @@ type Tiling struct {
 // page as large as the layout and its margins.
 //
 // Errors say which of margin, overlap or paper to change.
-func Tile(layout geometry.Rect, stock Stock, margin, overlap geometry.Length, scale Scale) (Tiling, error) {
-	g, err := chooseSpread(layout.Size(), stock, margin, overlap, scale)
+func Tile(layout geometry.Rect, s Setup) (Tiling, error) {
+	g, err := s.chooseSpread(layout.Size())
 	if err != nil {
 		return Tiling{}, err
 	}
-	t := Tiling{Layout: layout, Lying: g.lying, Overlap: overlap, Rows: g.rows, Columns: g.columns}
-	step := geometry.Size{W: g.area.W - overlap, H: g.area.H - overlap}
+	t := Tiling{Layout: layout, Lying: g.lying, Overlap: s.Overlap, Rows: g.rows, Columns: g.columns}
+	step := geometry.Size{W: g.area.W - s.Overlap, H: g.area.H - s.Overlap}
 	span := geometry.Size{
-		W: step.W*geometry.Length(g.columns) + overlap,
-		H: step.H*geometry.Length(g.rows) + overlap,
+		W: step.W*geometry.Length(g.columns) + s.Overlap,
+		H: step.H*geometry.Length(g.rows) + s.Overlap,
 	}
 	first := geometry.RectAround(layout.Centre(), span).Min
 	for row := range g.rows {
@@ -70,8 +68,8 @@ func Tile(layout geometry.Rect, stock Stock, margin, overlap geometry.Length, sc
 			at := first.Add(geometry.Pt(step.W*geometry.Length(column), step.H*geometry.Length(row)))
 			t.Sheets = append(t.Sheets, Sheet{
 				Name: SheetName(row+1, column+1), Row: row + 1, Column: column + 1,
-				Area: geometry.RectAt(at, g.area), At: geometry.Pt(margin, margin),
-				ScaleX: g.scaleX, ScaleY: g.scaleY, Page: g.page,
+				Area: geometry.RectAt(at, g.area), At: geometry.Pt(s.Margin, s.Margin),
+				Scale: g.scale, Page: g.page,
 			})
 		}
 	}
@@ -80,8 +78,8 @@ func Tile(layout geometry.Rect, stock Stock, margin, overlap geometry.Length, sc
 
 // CountSheets returns how many sheets Tile would make, without making them: a job may ask for
 // millions.
-func CountSheets(layout geometry.Rect, stock Stock, margin, overlap geometry.Length, scale Scale) (int, error) {
-	g, err := chooseSpread(layout.Size(), stock, margin, overlap, scale)
+func CountSheets(layout geometry.Rect, s Setup) (int, error) {
+	g, err := s.chooseSpread(layout.Size())
 	return g.rows * g.columns, err
 }
 
@@ -120,30 +118,29 @@ func (t Tiling) Without(empty func(Sheet) bool) Tiling {
 // spread is a way to lay out sheets: how many, of which page, and the part of the layout each
 // shows.
 type spread struct {
-	rows, columns  int
-	page, area     geometry.Size
-	scaleX, scaleY float64
-	lying          bool
+	rows, columns int
+	page, area    geometry.Size
+	scale         Scale
+	lying         bool
 }
 
 func (g spread) joins() int { return g.rows*(g.columns-1) + g.columns*(g.rows-1) }
 
-func chooseSpread(layout geometry.Size, stock Stock, margin, overlap geometry.Length, scale Scale) (spread, error) {
-	switch {
-	case !(margin >= 0):
-		return spread{}, fmt.Errorf("a margin of %s mm is less than nothing; write 0 mm or more", millimetres(margin))
-	case !(overlap >= 0):
-		return spread{}, fmt.Errorf("an overlap of %s mm is less than nothing; write 0 mm or more", millimetres(overlap))
-	case stock.OneSheet:
-		return oneSheetSpread(layout, margin, scale)
-	case stock.Roll:
-		return rollSpread(layout, stock, margin, overlap, scale)
+func (s Setup) chooseSpread(layout geometry.Size) (spread, error) {
+	if err := s.check(); err != nil {
+		return spread{}, err
 	}
-	upright, err := sheetSpread(layout, stock, margin, overlap, scale, false)
+	switch {
+	case s.Stock.OneSheet:
+		return s.oneSheetSpread(layout)
+	case s.Stock.Roll:
+		return s.rollSpread(layout)
+	}
+	upright, err := s.sheetSpread(layout, false)
 	if err != nil {
 		return spread{}, err
 	}
-	lying, err := sheetSpread(layout, stock, margin, overlap, scale, true)
+	lying, err := s.sheetSpread(layout, true)
 	if err != nil {
 		return spread{}, err
 	}
@@ -154,33 +151,30 @@ func chooseSpread(layout geometry.Size, stock Stock, margin, overlap geometry.Le
 	return upright, nil
 }
 
-func sheetSpread(layout geometry.Size, stock Stock, margin, overlap geometry.Length, scale Scale, lying bool) (spread, error) {
-	g := spread{page: stock.Size, lying: lying}
+func (s Setup) sheetSpread(layout geometry.Size, lying bool) (spread, error) {
+	g := spread{page: s.Stock.Size, lying: lying, scale: s.Scale.OnPage(lying)}
 	if lying {
-		g.page = stock.Size.Swap()
+		g.page = g.page.Swap()
 	}
-	g.scaleX, g.scaleY = scale.OnPage(lying)
-	g.area = g.inside(g.page, margin)
-	if err := checkUsable(stock.Name, min(g.area.W, g.area.H), margin, overlap); err != nil {
+	g.area = s.inside(g.page, g.scale)
+	if err := s.checkUsable(g.area); err != nil {
 		return spread{}, err
 	}
-	g.columns, g.rows = sheetsAlong(layout.W, g.area.W, overlap), sheetsAlong(layout.H, g.area.H, overlap)
+	g.columns, g.rows = sheetsAlong(layout.W, g.area.W, s.Overlap), sheetsAlong(layout.H, g.area.H, s.Overlap)
 	return g, nil
 }
 
 // rollSpread cuts a roll to the length of the layout, or, where that is longer than a page can
 // be, into equal lengths.
-func rollSpread(layout geometry.Size, stock Stock, margin, overlap geometry.Length, scale Scale) (spread, error) {
-	var g spread
-	g.scaleX, g.scaleY = scale.OnPage(false)
-	g.page = geometry.Size{W: stock.Size.W, H: longestPage}
-	g.area = g.inside(g.page, margin)
-	if err := checkUsable(stock.Name, min(g.area.W, g.area.H), margin, overlap); err != nil {
+func (s Setup) rollSpread(layout geometry.Size) (spread, error) {
+	g := spread{page: geometry.Size{W: s.Stock.Size.W, H: longestPage}, scale: s.Scale.OnPage(false)}
+	g.area = s.inside(g.page, g.scale)
+	if err := s.checkUsable(g.area); err != nil {
 		return spread{}, err
 	}
-	g.columns, g.rows = sheetsAlong(layout.W, g.area.W, overlap), sheetsAlong(layout.H, g.area.H, overlap)
-	g.area.H = (layout.H-overlap)/geometry.Length(g.rows) + overlap
-	g.page.H = g.area.H*geometry.Length(g.scaleY) + 2*margin
+	g.columns, g.rows = sheetsAlong(layout.W, g.area.W, s.Overlap), sheetsAlong(layout.H, g.area.H, s.Overlap)
+	g.area.H = (layout.H-s.Overlap)/geometry.Length(g.rows) + s.Overlap
+	g.page.H = s.page(g.area, g.scale).H
 	return g, nil
 }
 
@@ -196,37 +190,13 @@ func (e TooLong) Words(u geometry.Unit) string {
 		u.Format(e.Side), u.Format(e.Most))
 }
 
-func oneSheetSpread(layout geometry.Size, margin geometry.Length, scale Scale) (spread, error) {
-	g := spread{rows: 1, columns: 1, area: layout}
-	g.scaleX, g.scaleY = scale.OnPage(false)
-	g.page = geometry.Size{
-		W: layout.W*geometry.Length(g.scaleX) + 2*margin,
-		H: layout.H*geometry.Length(g.scaleY) + 2*margin,
-	}
+func (s Setup) oneSheetSpread(layout geometry.Size) (spread, error) {
+	g := spread{rows: 1, columns: 1, area: layout, scale: s.Scale.OnPage(false)}
+	g.page = s.page(g.area, g.scale)
 	if most := max(g.page.W, g.page.H); most > longestPage+geometry.Tolerance {
 		return spread{}, TooLong{most, longestPage}
 	}
 	return g, nil
-}
-
-// inside returns how much of the layout the page shows inside its margin.
-func (g spread) inside(page geometry.Size, margin geometry.Length) geometry.Size {
-	return geometry.Size{
-		W: (page.W - 2*margin) / geometry.Length(g.scaleX),
-		H: (page.H - 2*margin) / geometry.Length(g.scaleY),
-	}
-}
-
-func checkUsable(name string, usable, margin, overlap geometry.Length) error {
-	switch {
-	case usable <= geometry.Tolerance:
-		return fmt.Errorf("a margin of %s mm on every edge leaves nothing of the paper %q to print on; write a smaller margin or a larger paper",
-			millimetres(margin), name)
-	case overlap >= usable-geometry.Tolerance:
-		return fmt.Errorf("an overlap of %s mm is as much as the paper %q can show inside its margin, %s mm; write a smaller overlap or a larger paper",
-			millimetres(overlap), name, millimetres(usable))
-	}
-	return nil
 }
 
 // mostAlong keeps the number of sheets one way, and its square, in the range of an int.

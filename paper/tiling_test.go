@@ -42,7 +42,7 @@ func TestTileTakesTheFewestSheets(t *testing.T) {
 		l := layout(geometry.Length(1+r.IntN(3000)), geometry.Length(1+r.IntN(3000)))
 		margin, overlap := geometry.Length(r.IntN(20)), geometry.Length(r.IntN(30))
 		scale := Scale{0.97 + 0.06*r.Float64(), 0.97 + 0.06*r.Float64()}
-		got, err := Tile(l, p, margin, overlap, scale)
+		got, err := Tile(l, Setup{p, margin, overlap, scale})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -60,7 +60,7 @@ func TestTileTakesTheFewestSheets(t *testing.T) {
 			t.Fatalf("%v on %s, margin %g, overlap %g: %d x %d, lying %v; by hand %d x %d, lying %v",
 				l.Size(), p.Name, margin, overlap, got.Columns, got.Rows, got.Lying, columns, rows, lying)
 		}
-		if n, err := CountSheets(l, p, margin, overlap, scale); err != nil || n != columns*rows {
+		if n, err := CountSheets(l, Setup{p, margin, overlap, scale}); err != nil || n != columns*rows {
 			t.Fatalf("counted %d, %v; want %d", n, err, columns*rows)
 		}
 		checkTiling(t, got, margin, overlap)
@@ -151,7 +151,7 @@ func TestTileCases(t *testing.T) {
 		{"no overlap", layout(400, 100), "A4", 5, 0, Scale{},
 			result{2, 1, false, geometry.Size{W: 210, H: 297}, geometry.Rect{Min: geometry.Pt(-25, -118.5), Max: geometry.Pt(175, 168.5)}}},
 	} {
-		g, err := Tile(c.layout, stock(t, c.stock), c.margin, c.overlap, c.scale)
+		g, err := Tile(c.layout, Setup{stock(t, c.stock), c.margin, c.overlap, c.scale})
 		if err != nil {
 			t.Errorf("%s: %v", c.name, err)
 			continue
@@ -180,12 +180,12 @@ func TestTileErrors(t *testing.T) {
 		{layout(500, 500), "A4", 7, -1, []string{"overlap", "0 mm or more"}},
 		{layout(500, 10000), "one sheet", 7, 12, []string{"10014 mm", "roll 610 mm"}},
 	} {
-		_, err := Tile(c.layout, stock(t, c.stock), c.margin, c.overlap, Scale{})
+		_, err := Tile(c.layout, Setup{stock(t, c.stock), c.margin, c.overlap, Scale{}})
 		if err == nil {
 			t.Errorf("%v was taken", c)
 			continue
 		}
-		if _, again := CountSheets(c.layout, stock(t, c.stock), c.margin, c.overlap, Scale{}); again == nil || again.Error() != err.Error() {
+		if _, again := CountSheets(c.layout, Setup{stock(t, c.stock), c.margin, c.overlap, Scale{}}); again == nil || again.Error() != err.Error() {
 			t.Errorf("CountSheets says %v, Tile says %v", again, err)
 		}
 		for _, s := range c.says {
@@ -197,17 +197,17 @@ func TestTileErrors(t *testing.T) {
 }
 
 func TestCountSheetsOfAHugeLayout(t *testing.T) {
-	n, err := CountSheets(layout(1e9, 1e9), stock(t, "A6"), 7, 12, Scale{})
+	n, err := CountSheets(layout(1e9, 1e9), Setup{stock(t, "A6"), 7, 12, Scale{}})
 	if err != nil || n < 1e13 {
 		t.Errorf("%d, %v", n, err)
 	}
-	if n, err := CountSheets(layout(1e300, 1e300), stock(t, "A6"), 7, 12, Scale{}); err != nil || n < 1e13 {
+	if n, err := CountSheets(layout(1e300, 1e300), Setup{stock(t, "A6"), 7, 12, Scale{}}); err != nil || n < 1e13 {
 		t.Errorf("%d, %v", n, err)
 	}
 }
 
 func TestWithout(t *testing.T) {
-	g, err := Tile(layout(550, 800), stock(t, "A4"), 7, 12, Scale{})
+	g, err := Tile(layout(550, 800), Setup{stock(t, "A4"), 7, 12, Scale{}})
 	if err != nil || len(g.Sheets) != 9 {
 		t.Fatal(len(g.Sheets), err)
 	}

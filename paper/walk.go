@@ -46,10 +46,11 @@ func (v View) Draw(c Canvas) {
 			c.Fill(path, f.Ink)
 		}
 	}
+	scale := v.Scale.full()
 	for _, i := range marks.Strokes {
 		s := v.Drawing.Strokes[i]
 		l := Line{Pen: s.Pen, Dashes: s.Pen.Dashes()}
-		if l.Runs = clip(s.Path, v.Area, scale{v.ScaleX, v.ScaleY}, l.Dashes == nil); len(l.Runs) > 0 {
+		if l.Runs = clip(s.Path, v.Area, scale, l.Dashes == nil); len(l.Runs) > 0 {
 			c.Line(l)
 		}
 	}
@@ -63,11 +64,10 @@ func (v View) Draw(c Canvas) {
 
 // Place returns where a point of the drawing lies on the page, from its top left corner.
 func (v View) Place(p geometry.Point) geometry.Point {
-	return v.At.Add(geometry.Pt(
-		(p.X-v.Area.Min.X)*geometry.Length(v.ScaleX), (p.Y-v.Area.Min.Y)*geometry.Length(v.ScaleY)))
+	return v.At.Add(v.Scale.Of(p.Sub(v.Area.Min)))
 }
 
 // Whole returns a view of all of a drawing at true size, on a page as large as it.
 func Whole(d *Drawing) View {
-	return View{Drawing: d, Area: d.Bounds, ScaleX: 1, ScaleY: 1}
+	return View{Drawing: d, Area: d.Bounds}
 }

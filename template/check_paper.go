@@ -2,7 +2,6 @@ package template
 
 import (
 	"underlay/geometry"
-	"underlay/paper"
 )
 
 // leastStep is the least a sheet must add to the sheets before it.
@@ -24,7 +23,7 @@ func checkPaper(s section) Paper {
 		name, fits = "A4", true
 	}
 	if fits {
-		stock, err := paper.ParseStock(name)
+		stock, err := ParseStock(name)
 		if err != nil {
 			size.say("%s", err)
 			fits = false

@@ -119,8 +119,8 @@ func (j *Job) checkRoll(ip *ItemPlan) error {
 	if !j.Paper.Stock.Roll {
 		return nil
 	}
-	sx, _ := j.Printer.Scale().OnPage(false)
-	usable := (j.Paper.Stock.Size.W - 2*j.Paper.Margin) / geometry.Length(sx)
+	across := j.Printer.Scale().OnPage(false).Across
+	usable := (j.Paper.Stock.Size.W - 2*j.Paper.Margin) / geometry.Length(across)
 	for _, p := range ip.Passes {
 		if w := p.layout.cell.W; w > usable+geometry.Tolerance {
 			return Problems{j.problem(ip.Item.Line, "item %s: the paper %q shows %s inside its margins, less than one print of the block %s, %s wide; write a wider roll, or a sheet such as \"A4\"",
@@ -172,7 +172,7 @@ func (ip *ItemPlan) layout(job *Job) geometry.Rect {
 // lie wholly on the cloth, clear of its edge, are left out.
 func (j *Job) tile(ip *ItemPlan) (paper.Tiling, error) {
 	p := j.Paper
-	t, err := paper.Tile(ip.layout(j), p.Stock, p.Margin, p.Overlap, j.Printer.Scale())
+	t, err := paper.Tile(ip.layout(j), j.Setup())
 	if cloth := ip.Item.Outline; err == nil && p.Extent == EdgesExtent && !cloth.None() {
 		t = t.Without(func(s paper.Sheet) bool {
 			return cloth.HoldsClear(geometry.RectOutline(s.Area), 0.01*geometry.Millimetre)
@@ -185,7 +185,7 @@ func (j *Job) tile(ip *ItemPlan) (paper.Tiling, error) {
 // n has at least 4 sqrt(n) - 4 along its edges.
 func (j *Job) countSheets(ip *ItemPlan) (int, error) {
 	p := j.Paper
-	n, err := paper.CountSheets(ip.layout(j), p.Stock, p.Margin, p.Overlap, j.Printer.Scale())
+	n, err := paper.CountSheets(ip.layout(j), j.Setup())
 	const tooMany = (mostSheets/4 + 2) * (mostSheets/4 + 2)
 	if err != nil || p.Extent != EdgesExtent || n <= mostSheets || n > tooMany {
 		return n, err
@@ -205,6 +205,11 @@ func (j *Job) sheetWords(err error) string {
 // Scale is what the printer needs drawn larger or smaller.
 func (p Printer) Scale() paper.Scale { return paper.Correction(p.Across, p.Down) }
 
+// Setup is what the job's guides are printed on.
+func (j *Job) Setup() paper.Setup {
+	return paper.Setup{Stock: j.Paper.Stock, Margin: j.Paper.Margin, Overlap: j.Paper.Overlap, Scale: j.Printer.Scale()}
+}
+
 // checkSheets refuses a guide of more sheets than a job may take, and says what would do.
 func (d *document) checkSheets(ip *ItemPlan) error {
 	job, p := d.plan.Job, d.plan.Job.Paper
@@ -220,7 +225,9 @@ func (d *document) checkSheets(ip *ItemPlan) error {
 	}
 	what := "write a larger paper"
 	for _, s := range largerStocks() {
-		if m, err := paper.CountSheets(ip.layout(job), s, p.Margin, p.Overlap, job.Printer.Scale()); err == nil && len(d.places)+m <= mostSheets {
+		setup := job.Setup()
+		setup.Stock = s
+		if m, err := paper.CountSheets(ip.layout(job), setup); err == nil && len(d.places)+m <= mostSheets {
 			what = fmt.Sprintf("paper %q takes %s", s.Name, plainNumber(float64(m)))
 			break
 		}

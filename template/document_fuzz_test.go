@@ -130,7 +130,7 @@ func quick(job *Job) bool {
 	sheets := 0
 	for _, item := range job.Items {
 		area := newArea(item)
-		n, err := paper.CountSheets(area.cloth.Grow(job.Paper.Reach), job.Paper.Stock, job.Paper.Margin, job.Paper.Overlap, job.Printer.Scale())
+		n, err := paper.CountSheets(area.cloth.Grow(job.Paper.Reach), job.Setup())
 		if err != nil {
 			continue
 		}

@@ -70,5 +70,5 @@ func finished(face FacePlan, box geometry.Rect) paper.View {
 			d.Write(l)
 		}
 	}
-	return paper.View{Drawing: d, Area: box, At: box.Min, ScaleX: 1, ScaleY: 1}
+	return paper.View{Drawing: d, Area: box, At: box.Min}
 }

@@ -71,5 +71,5 @@ func legend(job *Job, face FacePlan, box geometry.Rect) paper.View {
 		text := paper.Shorten(l.text, height, false, box.W()/2-sample-6)
 		d.Write(paper.Label{Text: text, At: geometry.Pt(x+sample+3, y), Anchor: paper.AnchorLeft, Height: height})
 	}
-	return paper.View{Drawing: d, Area: box, At: box.Min, ScaleX: 1, ScaleY: 1}
+	return paper.View{Drawing: d, Area: box, At: box.Min}
 }

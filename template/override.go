@@ -2,8 +2,6 @@ package template
 
 import (
 	"fmt"
-
-	"underlay/paper"
 )
 
 // Overrides is what flags say in place of a job. Every field is the text of the flag of its
@@ -58,7 +56,7 @@ func (j *Job) overridePaper(o Overrides) (Paper, Problems) {
 	put("--lines", "lines", o.Lines)
 	size := s.key("size")
 	if name, ok := size.text("A4"); ok {
-		stock, err := paper.ParseStock(name)
+		stock, err := ParseStock(name)
 		switch {
 		case err != nil:
 			size.say("%s", err)

@@ -107,7 +107,7 @@ func TestSheetCountsAreTheSheetsDrawn(t *testing.T) {
 func TestEdgesLeaveOutTheSheetsInside(t *testing.T) {
 	plan := planOf(t, "[paper]\nextent = 'edges'\n"+fmt.Sprintf(fernOn, "80 x 90 cm"))
 	face, p := plan.Items[0].Faces()[0], plan.Job.Paper
-	tiling, err := paper.Tile(face.Item.layout(plan.Job), p.Stock, p.Margin, p.Overlap, paper.Scale{})
+	tiling, err := paper.Tile(face.Item.layout(plan.Job), paper.Setup{Stock: p.Stock, Margin: p.Margin, Overlap: p.Overlap})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -58,8 +58,8 @@ type closedPiece struct {
 func (s SheetPlace) layout(p geometry.Point) geometry.Point {
 	at := s.Sheet.At
 	return geometry.Pt(
-		s.Sheet.Area.Min.X+(p.X-at.X)/geometry.Length(s.Sheet.ScaleX),
-		s.Sheet.Area.Min.Y+(p.Y-at.Y)/geometry.Length(s.Sheet.ScaleY))
+		s.Sheet.Area.Min.X+(p.X-at.X)/geometry.Length(s.Sheet.Scale.Across),
+		s.Sheet.Area.Min.Y+(p.Y-at.Y)/geometry.Length(s.Sheet.Scale.Down))
 }
 
 func (s SheetPlace) layoutRect(r geometry.Rect) geometry.Rect {

@@ -51,7 +51,7 @@ func RulerPage(stock paper.Stock) (pdf.Document, error) {
 	f := paper.NewFlowIn(page, frame.In(geometry.Edges{Top: 20, Right: 27, Bottom: 20, Left: 27}))
 	writeRuler(f)
 	pages := f.Pages()
-	pages[0].Views = append(pages[0].Views, paper.View{Drawing: bars, Area: frame, At: frame.Min, ScaleX: 1, ScaleY: 1})
+	pages[0].Views = append(pages[0].Views, paper.View{Drawing: bars, Area: frame, At: frame.Min})
 	return pdf.Document{Title: "Ruler page", Parts: []paper.Part{{Name: "ruler page", Pages: pages}}}, nil
 }
 
@@ -148,5 +148,5 @@ func rulerForm(box geometry.Rect) paper.View {
 			put(end, measured)
 		}
 	}
-	return paper.View{Drawing: d, Area: box, At: box.Min, ScaleX: 1, ScaleY: 1}
+	return paper.View{Drawing: d, Area: box, At: box.Min}
 }

@@ -25,13 +25,13 @@ const (
 func (d *document) addTags() error {
 	job := d.plan.Job
 	stock := job.readingStock()
-	sx, sy := job.Printer.Scale().OnPage(false)
+	scale := job.Printer.Scale().OnPage(false)
 	usable := geometry.Rect{
 		Min: geometry.Pt(job.Paper.Margin, job.Paper.Margin),
 		Max: geometry.Pt(stock.Size.W-job.Paper.Margin, stock.Size.H-job.Paper.Margin),
 	}
 	// In true millimetres, as they come out of the printer.
-	room := geometry.Size{W: usable.W() / geometry.Length(sx), H: usable.H() / geometry.Length(sy)}
+	room := geometry.Size{W: usable.W() / geometry.Length(scale.Across), H: usable.H() / geometry.Length(scale.Down)}
 	p := newTagPages(job, room)
 	for _, b := range job.Blocks {
 		uses := d.plan.uses(b)
@@ -50,7 +50,7 @@ func (d *document) addTags() error {
 	var pages []paper.Page
 	for _, drawing := range p.pages {
 		pages = append(pages, paper.Page{Size: stock.Size, Views: []paper.View{{
-			Drawing: drawing, Area: drawing.Bounds, At: usable.Min, ScaleX: sx, ScaleY: sy,
+			Drawing: drawing, Area: drawing.Bounds, At: usable.Min, Scale: scale,
 		}}})
 	}
 	d.doc.Parts = append(d.doc.Parts, paper.Part{Name: "tags", Pages: pages})

@@ -51,13 +51,13 @@ func TestTags(t *testing.T) {
 		if err := pdf.Write(&file, doc); err != nil {
 			t.Fatal(err)
 		}
-		sx, sy := printer.Scale().OnPage(false)
+		scale := printer.Scale().OnPage(false)
 		var sizes []geometry.Size // as they come out
 		words := map[string]bool{}
 		for _, page := range pdfread.Open(t, file.Bytes()).Pages() {
 			for _, p := range page.Paths() {
 				b := p.Lines.Bounds()
-				sizes = append(sizes, geometry.Size{W: b.W() / geometry.Length(sx), H: b.H() / geometry.Length(sy)})
+				sizes = append(sizes, geometry.Size{W: b.W() / geometry.Length(scale.Across), H: b.H() / geometry.Length(scale.Down)})
 			}
 			for _, text := range page.Texts() {
 				words[text.Text] = true

@@ -57,7 +57,7 @@ func sheetsJSON(file string, pages int, places []template.SheetPlace) jsonDrawn 
 				jsonSize{length(s.Area.W()), length(s.Area.H())},
 			},
 			At:    jsonXY{length(s.At.X), length(s.At.Y)},
-			Scale: jsonScale{s.ScaleX, s.ScaleY},
+			Scale: jsonScale{s.Scale.Across, s.Scale.Down},
 		})
 	}
 	return out

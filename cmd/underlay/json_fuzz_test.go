@@ -77,7 +77,7 @@ func small(job *template.Job) bool {
 		}
 		cloth := item.Outline.Bounds()
 		cloth.Max.X, cloth.Max.Y = w, h
-		n, err := paper.CountSheets(cloth.Grow(job.Paper.Reach), job.Paper.Stock, job.Paper.Margin, job.Paper.Overlap, job.Printer.Scale())
+		n, err := paper.CountSheets(cloth.Grow(job.Paper.Reach), job.Setup())
 		if err == nil {
 			sheets += n
 		}

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 
-	"underlay/paper"
 	"underlay/paper/pdf"
 	"underlay/template"
 )
@@ -43,7 +42,7 @@ func (c *call) ruler(args []string) error {
 	} else if ending == ".svg" {
 		return usage("%s: the ruler page is a PDF; let the name end in .pdf", output)
 	}
-	stock, err := paper.ParseStock(name)
+	stock, err := template.ParseStock(name)
 	if err != nil {
 		return template.Problems{{Key: "--paper", Text: err.Error()}}
 	}

@@ -184,8 +184,8 @@ func (c *content) Text(t paper.Text) {
 	c.setInk(t.Ink)
 	c.op("q")
 	x, y := c.point(t.At)
-	size := float64(t.Size) * c.unit
-	c.op("cm", size*c.view.ScaleX, 0, 0, size*c.view.ScaleY, x, y)
+	size := c.view.Scale.Of(geometry.Pt(t.Size, t.Size))
+	c.op("cm", float64(size.X)*c.unit, 0, 0, float64(size.Y)*c.unit, x, y)
 	c.out = append(c.out, "BT ("...)
 	for _, r := range t.Letters {
 		c.used.of(t.Bold).add(r)

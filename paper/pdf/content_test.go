@@ -31,7 +31,7 @@ func TestContentOfAPage(t *testing.T) {
 	d.Stroke(geometry.Line(at(-40, 10), at(200, 10)), paper.Pen{Type: paper.Dashed, Width: 2 * unit})
 	d.Stroke(geometry.Line(at(-40, 60), at(200, 60)), wide)
 	c := &content{
-		view:   paper.View{Drawing: d, Area: geometry.Rect{Max: at(100, 50)}, At: at(1, 2), ScaleX: 1, ScaleY: 1},
+		view:   paper.View{Drawing: d, Area: geometry.Rect{Max: at(100, 50)}, At: at(1, 2)},
 		unit:   pointsPerMM,
 		height: 60,
 	}

@@ -54,7 +54,7 @@ func TestMarksLieWhereTheyShould(t *testing.T) {
 			size = geometry.Size{W: 210, H: 6000} // more than 14,400 units of 1/72 inch
 		}
 		v := paper.View{Drawing: d, Area: geometry.RectAt(geometry.Pt(-5, -10), geometry.Size{W: 190, H: 270}),
-			At: geometry.Pt(7, 9), ScaleX: 1.01, ScaleY: 0.98}
+			At: geometry.Pt(7, 9), Scale: paper.Scale{Across: 1.01, Down: 0.98}}
 		pdf := write(t, Document{Parts: pages(paper.Page{Size: size, Views: []paper.View{v}})})
 		if has := bytes.Contains(pdf, []byte("/UserUnit 2")); has != (unit == 2) {
 			t.Errorf("user unit 2: %v on a page of %v", has, size)
@@ -134,8 +134,8 @@ func TestPagesAreExactlyAsLargeAsAsked(t *testing.T) {
 func TestBarOnPaperMeasuresWhatItSays(t *testing.T) {
 	const dpi = 300
 	for name, v := range map[string]paper.View{
-		"true size": {ScaleX: 1, ScaleY: 1},
-		"corrected": {ScaleX: 180 / 179.2, ScaleY: 1},
+		"true size": {},
+		"corrected": {Scale: paper.Scale{Across: 180 / 179.2}},
 	} {
 		d := &paper.Drawing{}
 		// A thick line: pdfium rounds filled rectangles outwards to whole dots.
@@ -143,9 +143,10 @@ func TestBarOnPaperMeasuresWhatItSays(t *testing.T) {
 		v.Drawing, v.Area, v.At = d, geometry.RectAt(geometry.Point{}, geometry.Size{W: 80, H: 80}), geometry.Pt(3, 4)
 		page := pdfread.Open(t, write(t, Document{Parts: pages(paper.Page{Size: geometry.Size{W: 100, H: 100}, Views: []paper.View{v}})})).Pages()[0]
 		ink := inked(page.Render(dpi))
+		across := float64(v.Scale.Of(geometry.Pt(1, 0)).X)
 		for what, c := range map[string]struct{ got, want float64 }{
-			"length": {float64(ink.Dx()), 50 * v.ScaleX / 25.4 * dpi},
-			"left":   {float64(ink.Min.X), (3 + 10*v.ScaleX) / 25.4 * dpi},
+			"length": {float64(ink.Dx()), 50 * across / 25.4 * dpi},
+			"left":   {float64(ink.Min.X), (3 + 10*across) / 25.4 * dpi},
 			"top":    {float64(ink.Min.Y), 16.5 / 25.4 * dpi},
 		} {
 			if math.Abs(c.got-c.want) > 1 {
@@ -165,7 +166,7 @@ func TestDashesRunOnFromSheetToSheet(t *testing.T) {
 	var list []paper.Page
 	for _, x := range []geometry.Length{0, 80} {
 		list = append(list, paper.Page{Size: geometry.Size{W: 100, H: 100}, Views: []paper.View{{
-			Drawing: d, Area: geometry.RectAt(geometry.Pt(x, 0), geometry.Size{W: 92, H: 90}), ScaleX: scaleX, ScaleY: 1,
+			Drawing: d, Area: geometry.RectAt(geometry.Pt(x, 0), geometry.Size{W: 92, H: 90}), Scale: paper.Scale{Across: scaleX},
 		}}})
 	}
 	dash := map[float64]int{} // where dashes are in a pattern of 27.5 widths: from 0, from 13.5 mm
@@ -201,7 +202,7 @@ func TestNothingIsDrawnOutsideTheArea(t *testing.T) {
 		d.Write(paper.Label{Text: fmt.Sprintf("fern %d", i), At: c, Height: 5})
 	}
 	area := geometry.Rect{Min: geometry.Pt(20, 25), Max: geometry.Pt(80, 70)}
-	v := paper.View{Drawing: d, Area: area, At: geometry.Pt(30, 40), ScaleX: 1, ScaleY: 1}
+	v := paper.View{Drawing: d, Area: area, At: geometry.Pt(30, 40)}
 	shown := geometry.RectAt(v.At, area.Size())
 	page := pdfread.Open(t, write(t, Document{Parts: pages(paper.Page{Size: geometry.Size{W: 200, H: 200}, Views: []paper.View{v}})})).Pages()[0]
 	for _, p := range page.Paths() {
@@ -280,7 +281,7 @@ func TestLabelsAreScaled(t *testing.T) {
 	l := paper.Label{Text: "floor cushion", At: geometry.Pt(60, 30), Height: 10, Anchor: paper.AnchorLeft}
 	d.Write(l)
 	box := func(x, y float64) geometry.Rect {
-		v := paper.View{Drawing: d, Area: geometry.RectAt(geometry.Pt(50, 0), size), ScaleX: x, ScaleY: y}
+		v := paper.View{Drawing: d, Area: geometry.RectAt(geometry.Pt(50, 0), size), Scale: paper.Scale{Across: x, Down: y}}
 		return pdfread.Open(t, write(t, Document{Parts: pages(paper.Page{Size: size, Views: []paper.View{v}})})).Pages()[0].Texts()[0].Box
 	}
 	plain, scaled := box(1, 1), box(1.03, 0.98)
@@ -299,7 +300,7 @@ func TestSameDocumentSameBytes(t *testing.T) {
 	}
 	doc := Document{
 		Title: "nook", Attachment: Attachment{"nook.toml", []byte("title = \"nook\"\n")},
-		Parts: pages(paper.Page{Size: geometry.Size{W: 210, H: 6000}, Views: []paper.View{{Drawing: d, Area: geometry.RectAt(geometry.Point{}, geometry.Size{W: 210, H: 297}), ScaleX: 1, ScaleY: 1}}}),
+		Parts: pages(paper.Page{Size: geometry.Size{W: 210, H: 6000}, Views: []paper.View{{Drawing: d, Area: geometry.RectAt(geometry.Point{}, geometry.Size{W: 210, H: 297})}}}),
 	}
 	first := write(t, doc)
 	for range 3 {

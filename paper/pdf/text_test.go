@@ -14,7 +14,7 @@ import (
 // onePage writes a page that shows a drawing from its (0, 0) on, and reads it back.
 func onePage(t *testing.T, d *paper.Drawing, size geometry.Size) *pdfread.Page {
 	t.Helper()
-	view := paper.View{Drawing: d, Area: geometry.RectAt(geometry.Point{}, size), ScaleX: 1, ScaleY: 1}
+	view := paper.View{Drawing: d, Area: geometry.RectAt(geometry.Point{}, size)}
 	doc := Document{Parts: []paper.Part{{Name: "page", Pages: []paper.Page{{Size: size, Views: []paper.View{view}}}}}}
 	return pdfread.Open(t, write(t, doc)).Pages()[0]
 }

@@ -124,7 +124,7 @@ func guide(across int, side geometry.Length) *paper.Drawing {
 func TestSVGShowsWhatThePDFShows(t *testing.T) {
 	for name, d := range map[string]*paper.Drawing{"guide": guide(3, 90), "cut off": cutOffDrawing()} {
 		f := readSVG(t, name, d)
-		view := paper.View{Drawing: d, Area: d.Bounds, ScaleX: 1, ScaleY: 1}
+		view := paper.View{Drawing: d, Area: d.Bounds}
 		var file bytes.Buffer
 		if err := pdf.Write(&file, pdf.Document{Parts: []paper.Part{{Pages: []paper.Page{{Size: d.Bounds.Size(), Views: []paper.View{view}}}}}}); err != nil {
 			t.Fatal(err)
