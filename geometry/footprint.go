@@ -13,12 +13,12 @@ func (o Outline) Place(origin Point, turn Angle) Footprint {
 	return Footprint{origin, turn, o.Turn(turn).Move(origin)}
 }
 
-// Rim returns the points a printer can put down first: the corners, or for a round face the
-// point of its edge nearest to p.
+// Rim returns the points a printer can put down first: the corners that jut out, or for a round
+// face the point of its edge in the direction of p; of a p in its middle the one below.
 func (f Footprint) Rim(p Point) []Point {
 	centre, radius, round := f.Outline.Round()
 	if !round {
-		return f.Outline.Corners()
+		return f.Outline.Corners().Jutting()
 	}
 	d := p.Sub(centre)
 	if d.Norm() <= Tolerance {

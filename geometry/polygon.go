@@ -36,6 +36,22 @@ func (p Polygon) signedArea() float64 {
 	return sum / 2
 }
 
+// Jutting returns the corners of p that point outwards, in their order. A corner on a straight
+// side is none.
+func (p Polygon) Jutting() Polygon {
+	out := make(Polygon, 0, len(p))
+	way := 1
+	if p.signedArea() < 0 {
+		way = -1
+	}
+	for i, c := range p {
+		if side(p[(i+len(p)-1)%len(p)], c, p[(i+1)%len(p)]) == way {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
 // Move returns p moved by d.
 func (p Polygon) Move(d Point) Polygon {
 	q := make(Polygon, len(p))

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
 	"github.com/paulmach/orb/planar"
 
 	. "underlay/geometry"
@@ -152,4 +153,19 @@ func apart(a, b, c, d Point) float64 {
 		return 0
 	}
 	return 1
+}
+
+// TestJutting: of an L, whichever way round its corners run, all corners but the inner one jut
+// out, and one on a straight side does not.
+func TestJutting(t *testing.T) {
+	ell := Polygon{{0, 0}, {20, 0}, {20, 10}, {10, 10}, {10, 20}, {0, 20}, {0, 7}}
+	want := Polygon{{0, 0}, {20, 0}, {20, 10}, {10, 20}, {0, 20}}
+	if d := cmp.Diff(want, ell.Jutting()); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+	slices.Reverse(ell)
+	slices.Reverse(want)
+	if d := cmp.Diff(want, ell.Jutting()); d != "" {
+		t.Errorf("the other way round (-want +got):\n%s", d)
+	}
 }

@@ -13,8 +13,6 @@ func TestAdviceWillDo(t *testing.T) {
 	for name, job := range map[string]string{
 		"border below the hem": "[[block]]\nname = 'fern'\nprint = '20 x 20 mm'\n[[item]]\nname = 'bag'\nsize = '30 x 30 cm'\nhem = '%[1]v mm'\nborder = '%[2]s'\n" +
 			"[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n",
-		"quarter turns without room": "[[block]]\nname = 'fern'\nprint = '%[1]v x 50 mm'\n[[item]]\nname = 'bag'\nsize = '30 x 30 cm'\nborder = '1 mm'\n" +
-			"[[item.pass]]\nblock = 'fern'\ngap = '%[2]s'\nturns = ['0 90']\n",
 		"overlap too wide": "[paper]\nsize = 'A6'\nmargin = '%[1]v mm'\noverlap = '%[2]s'\n[[block]]\nname = 'fern'\nprint = '20 x 20 mm'\n" +
 			"[[item]]\nname = 'bag'\nsize = '30 x 30 cm'\nborder = '1 mm'\n[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n",
 		"margin too wide": "[paper]\nsize = 'A6'\noverlap = '%[1]v mm'\nmargin = '%[2]s'\n[[block]]\nname = 'fern'\nprint = '20 x 20 mm'\n" +

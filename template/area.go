@@ -126,10 +126,12 @@ func (a Area) Holds(f geometry.Outline) bool {
 }
 
 // clearOfZones tells whether a footprint overlaps no zone; touching one is not overlapping it.
+// A distance of 0 is told of outlines up to the tolerance apart, so that the zone is drawn in by
+// more than that.
 func (a Area) clearOfZones(f geometry.Outline) bool {
 	b := f.Bounds()
 	for _, z := range a.zones {
-		inner := z.Rect.Grow(-geometry.Tolerance)
+		inner := z.Rect.Grow(-2 * geometry.Tolerance)
 		if b.Overlaps(inner) && f.Distance(geometry.RectOutline(inner)) == 0 {
 			return false
 		}

@@ -169,7 +169,7 @@ func (b bench) tape() {
 	b.Points(dash, texts)
 	var rows [][]string
 	for _, p := range b.face.Passes {
-		if p.Tape == nil || p.Pass.seated() {
+		if p.Tape == nil {
 			continue
 		}
 		for _, l := range p.Tape.lines(b.face.Item.Area.cloth) {

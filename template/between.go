@@ -7,8 +7,8 @@ import (
 )
 
 // between seats prints in the openings of an earlier straight pass: one in the middle of every
-// four prints that meet, or, with open edges, also where two or three of the four are there and
-// the whole print still fits.
+// four prints that meet, or, with open edges, also where two of the four that stand side by
+// side are there, or three, and the whole print still fits.
 func between(l layout) repeat {
 	flat := l.area.flat == nil
 	return repeat{
@@ -31,7 +31,7 @@ func between(l layout) repeat {
 			return sites
 		},
 		next:    straightLattice().next(),
-		columns: flat, rows: flat, taped: flat,
+		columns: flat, rows: flat,
 		notes: func(l layout, c Choice) []string {
 			return append(l.droppedNote(c),
 				fmt.Sprintf("its prints sit in the openings of %s: what other cloths the guide serves follows from that pass", quote(l.target.Pass.Name)))
@@ -63,8 +63,8 @@ func (l layout) seats() (sites []Site, dropped int) {
 	for j := o.low.J - 1; j <= o.high.J; j++ {
 		for i := o.from; i <= o.to; i++ {
 			key := geometry.Site{I: i, J: j}
-			n := o.closedBy(key)
-			if n < 2 || n < 4 && !l.pass.OpenEdges {
+			n, beside := o.closedBy(key)
+			if n < 4 && !(l.pass.OpenEdges && beside) {
 				continue
 			}
 			s := o.middle(l.target.layout, l.target.Choice(), key)
@@ -77,7 +77,7 @@ func (l layout) seats() (sites []Site, dropped int) {
 	}
 	sites = l.number(sites, false)
 	for _, s := range sites {
-		if o.closedBy(s.key) == 4 {
+		if n, _ := o.closedBy(s.key); n == 4 {
 			dropped--
 		}
 	}
@@ -116,16 +116,28 @@ func newOpenings(l layout) openings {
 	return o
 }
 
-// closedBy returns how many of its four prints an opening has.
-func (o openings) closedBy(k geometry.Site) int {
-	n := 0
-	for _, at := range []geometry.Site{k, {I: k.I + 1, J: k.J}, {I: k.I, J: k.J + 1}, {I: k.I + 1, J: k.J + 1}} {
-		for _, turn := range []int{0, o.round, -o.round} {
-			if _, ok := o.have.find(geometry.Site{I: at.I + turn, J: at.J}); ok {
-				n++
-				break
-			}
+// closedBy returns how many of its four prints an opening has, and whether two of them stand
+// side by side: two that only face each other across it close nothing.
+func (o openings) closedBy(k geometry.Site) (n int, beside bool) {
+	var there [4]bool
+	for i, at := range []geometry.Site{k, {I: k.I + 1, J: k.J}, {I: k.I + 1, J: k.J + 1}, {I: k.I, J: k.J + 1}} {
+		if _, ok := o.at(at); ok {
+			there[i] = true
+			n++
 		}
 	}
-	return n
+	for i, one := range there {
+		beside = beside || one && there[(i+1)%4]
+	}
+	return n, beside
+}
+
+// at returns the index of the print with a key, counted round a shade.
+func (o openings) at(k geometry.Site) (int, bool) {
+	for _, turn := range []int{0, o.round, -o.round} {
+		if i, ok := o.have.find(geometry.Site{I: k.I + turn, J: k.J}); ok {
+			return i, true
+		}
+	}
+	return 0, false
 }

@@ -23,3 +23,11 @@ func checkFrameAndRings(s section, pass *Pass) {
 		pass.Rings = n
 	}
 }
+
+// checkRingGap refuses a range for the gap of rings: the outermost lies on the border as it is,
+// and each spreads its prints evenly, so that there is nothing to open.
+func checkRingGap(s section, pass *Pass) {
+	if g := pass.Gap.Across; pass.Repeat == "rings" && g.Most > g.Least {
+		s.key("gap").say("rings spread their prints evenly and reach out to the border, so a range has nothing to open; write the least gap alone, gap = %s", quote(s.r.show(g.Least)))
+	}
+}

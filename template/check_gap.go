@@ -77,10 +77,11 @@ func (e entry) lap() (Gap, bool) {
 func checkLaps(s section, pass *Pass) bool {
 	w, h := pass.Block.Size.W, pass.Block.Size.H
 	switch {
-	case allQuarterTurned(pass.Turns):
-		w, h = h, w
-	case anyQuarterTurned(pass.Turns), pass.Repeat == "frame", pass.Repeat == "rings":
+	case pass.Repeat == "frame", pass.Repeat == "rings":
 		w, h = min(w, h), min(w, h)
+	default:
+		place := placeOf(pass)
+		w, h = place.W, place.H
 	}
 	show := s.r.show
 	fits := func(way string, gap, size geometry.Length) bool {

@@ -237,7 +237,7 @@ func (p *passReader) checkBlockFits(s section, pass *Pass, turned, gaps bool) {
 	if !gaps || !turned {
 		return
 	}
-	if checkLaps(s, pass) {
-		checkCollisions(s, pass)
+	if checkLaps(s, pass) && checkCombs(s, pass) {
+		checkRingGap(s, pass)
 	}
 }

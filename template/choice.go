@@ -38,19 +38,37 @@ type Run struct {
 	Radius geometry.Length // of a ring, through the origins
 }
 
-// better tells whether c is to be preferred to d: more whole prints, then fewer of them across
-// a seam, then the more even opposite borders, then the larger smallest border.
+// better tells whether c is to be preferred to d: more whole prints, then rows (or columns) of
+// equal length, then the more even opposite borders, then the larger smallest border, and round
+// a shade fewer prints across the seam.
 func (c Choice) better(d Choice) bool {
 	if c.Count != d.Count {
 		return c.Count > d.Count
 	}
-	if c.Seam != d.Seam {
-		return c.Seam < d.Seam
+	if c.equal() != d.equal() {
+		return c.equal()
 	}
 	if u, v := c.unevenness(), d.unevenness(); math.Abs(float64(u-v)) > float64(geometry.Tolerance) {
 		return u < v
 	}
-	return c.Border.Least() > d.Border.Least()+geometry.Tolerance
+	if u, v := c.Border.Least(), d.Border.Least(); absLength(u-v) > geometry.Tolerance {
+		return u > v
+	}
+	return c.Seam < d.Seam
+}
+
+// equal tells whether all rows hold as many prints, or all columns where there are no rows.
+func (c Choice) equal() bool {
+	counts := c.RowCounts
+	if len(counts) == 0 {
+		counts = c.ColumnCounts
+	}
+	for _, n := range counts {
+		if n != counts[0] {
+			return false
+		}
+	}
+	return true
 }
 
 // unevenness is how far opposite borders differ, both pairs together.

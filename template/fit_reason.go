@@ -31,12 +31,18 @@ func (p *PassPlan) why() string {
 	switch u, v := taken.unevenness(), other.unevenness(); {
 	case taken.Count > other.Count:
 		text = "it gives the most whole prints"
-	case taken.Seam < other.Seam:
-		text = fmt.Sprintf("it gives as many prints as %s, and fewer of them lie across the seam", other.words())
+	case taken.equal() && !other.equal():
+		line := "rows"
+		if len(taken.RowCounts) == 0 {
+			line = "columns"
+		}
+		text = fmt.Sprintf("it gives as many prints as %s, in %s of equal length", other.words(), line)
 	case math.Abs(float64(u-v)) > float64(geometry.Tolerance):
 		text = fmt.Sprintf("it gives as many prints as %s, and more even borders", other.words())
 	case taken.Border.Least() > other.Border.Least()+geometry.Tolerance:
 		text = fmt.Sprintf("it gives as many prints as %s, and its smallest border is larger", other.words())
+	case taken.Seam < other.Seam:
+		text = fmt.Sprintf("it gives as many prints as %s, and fewer of them lie across the seam", other.words())
 	default:
 		text = fmt.Sprintf("it is as good as %s, and stands first", other.words())
 	}

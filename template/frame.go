@@ -80,6 +80,9 @@ func (l layout) setFrame() ([]frameSide, error) {
 		return nil, err
 	}
 	across := newRun(area.W(), size.W, gap.Across, all)
+	if all && across.n < 2 {
+		return nil, l.noCorners()
+	}
 	// The runs down stand between the rows that share their corners, a gap from each.
 	free := geometry.Rect{Min: area.Min, Max: area.Max}
 	if has("top") {
@@ -132,6 +135,13 @@ func (l layout) frameRoom(has func(string) bool) error {
 		return errors.New(`the prints along the top would lie on those along the bottom; write a smaller block, or sides = ["top"]`)
 	}
 	return nil
+}
+
+// noCorners refuses a frame along whose top only one print fits: it takes one for each corner.
+func (l layout) noCorners() error {
+	most := (l.area.Rect.W() - l.pass.Gap.Across.Least) / 2
+	return fmt.Errorf(`only one print fits along the top, and a frame with all four sides has one in either corner; write a block of at most %s wide, or sides = ["top", "bottom"]`,
+		l.units.Format(roundedDown(most, l.units)))
 }
 
 // frameRun is a row of n prints in some room: where it starts and its gap.

@@ -3,6 +3,7 @@ package template
 import (
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -111,5 +112,50 @@ func TestFrames(t *testing.T) {
 	}
 	if done < 100 {
 		t.Errorf("only %d frames", done)
+	}
+}
+
+// TestFrameNeedsCorners: a frame with all sides has a print in every corner. On 170 of 200 less
+// two borders of 15 one print of 90 fits along the top and no two; what the message says to
+// write instead does.
+func TestFrameNeedsCorners(t *testing.T) {
+	item, pass := rectItem(200, 500, 15), newPass(rectBlock(90, 60), "frame", 1)
+	_, err := tryPlan(item, RightHand, pass)
+	want := `only one print fits along the top, and a frame with all four sides has one in either corner; write a block of at most 84.5 mm wide, or sides = ["top", "bottom"]`
+	if err == nil || !strings.Contains(err.Error(), want) {
+		t.Fatalf("said: %v", err)
+	}
+	narrower := newPass(rectBlock(84.5, 60), "frame", 1)
+	if runs := planned(t, item, narrower).Choice().Runs; len(runs) != 4 || runs[0].Count != 2 {
+		t.Errorf("a block as advised gives %+v", runs)
+	}
+	pass.Sides = []string{"top", "bottom"}
+	if runs := planned(t, item, pass).Choice().Runs; len(runs) != 2 || runs[0].Count != 1 {
+		t.Errorf("sides as advised give %+v", runs)
+	}
+}
+
+// TestFrameCorners: sides that meet share a corner, and it belongs to the top or the bottom: by
+// hand, 480 x 380 with a block of 60 x 40 and a gap of 2. The top runs the whole width,
+// floor(482 / 62) = 7; a left side below it has 380 - 40 - 2 = 338, floor(340 / 62) = 5; above a
+// bottom as well 296, floor(298 / 62) = 4, as a frame with all sides has, where
+// floor((380 - 80 - 2) / 62) = 4 with gaps of (300 - 240) / 5 = 12 between the corners.
+func TestFrameCorners(t *testing.T) {
+	for _, c := range []struct {
+		sides []string
+		want  []Run
+	}{
+		{[]string{"left"}, []Run{{"left", 6, 2, 0}}},
+		{[]string{"top", "left"}, []Run{{"top", 7, 2, 0}, {"left", 5, 2, 0}}},
+		{[]string{"top", "bottom", "left"}, []Run{{"top", 7, 2, 0}, {"bottom", 7, 2, 0}, {"left", 4, 2, 0}}},
+		{nil, []Run{{"top", 7, 10, 0}, {"right", 4, 12, 0}, {"bottom", 7, 10, 0}, {"left", 4, 12, 0}}},
+	} {
+		pass := newPass(rectBlock(60, 40), "frame", 2)
+		pass.Sides = c.sides
+		plan := planned(t, rectItem(500, 400, 10), pass)
+		if d := cmp.Diff(c.want, plan.Choice().Runs, cmp.Comparer(near)); d != "" {
+			t.Errorf("%v (-want +got):\n%s", c.sides, d)
+		}
+		randomJob{nil, rectItem(500, 400, 10), pass}.checkPrints(t, plan)
 	}
 }

@@ -166,7 +166,7 @@ func (r run) drawLines(p FacePass, families [][]span) {
 		r.line(c, tickClear, outer, r.g.pens.crease)
 		named(c, "centre "+r.distance(c))
 	}
-	if p.Tape == nil || p.Pass.seated() {
+	if p.Tape == nil {
 		return
 	}
 	lines := p.Tape.Across
@@ -201,7 +201,7 @@ func (r run) head(l, depth geometry.Length, second bool) geometry.Path {
 
 // taped tells whether the guide has tape lines.
 func (f FacePlan) taped() bool {
-	return slices.ContainsFunc(f.Passes, func(p FacePass) bool { return p.Tape != nil && !p.Pass.seated() })
+	return slices.ContainsFunc(f.Passes, func(p FacePass) bool { return p.Tape != nil })
 }
 
 // ticked tells whether the guide has ticks for the edges of rows or columns.

@@ -41,6 +41,7 @@ func hopelessJobs() [][2]string {
 		{"no room inside the frame", fern + acorn + item("230 x 230 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\n") + pass("acorn", gap)},
 		{"frame closed inside", fern + acorn + item("221 x 221 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\n") + pass("acorn", gap)},
 		{"frame wider than the cloth", fern + item("110 x 500 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\n")},
+		{"frame with one print along the top", fern + item("200 x 500 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\n")},
 		{"frame on itself, down", fern + item("500 x 180 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\nsides = ['top', 'bottom']\n")},
 		{"frame on itself, across", fern + item("180 x 500 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\nsides = ['left', 'right']\n")},
 		{"rings too small", fern + "[[item]]\nname = 'stool top'\nshape = 'round'\nsize = '100 mm'\nborder = '20 mm'\n" + pass("fern", gap+"repeat = 'rings'\n")},

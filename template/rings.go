@@ -78,6 +78,10 @@ func (l layout) setRings() (list []ring, middle bool) {
 		list = append(list, ring{r, n, f.gap(r, 360/geometry.Angle(n))})
 		bound = f.nearest(r) - gap.Down
 	}
+	if l.pass.Rings > 0 && len(list) == l.pass.Rings {
+		// The print in the middle counts as a ring of its own.
+		return list, false
+	}
 	return list, l.middleClears(f, list, gap.Down)
 }
 

@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"underlay/geometry"
 )
 
@@ -101,10 +103,19 @@ func TestRingsByHand(t *testing.T) {
 	if plan.Tape != nil || plan.ServesAcross != nil || len(plan.Notes) == 0 {
 		t.Errorf("tape %v, serves %v, notes %q", plan.Tape, plan.ServesAcross, plan.Notes)
 	}
-	pass := newPass(rectBlock(40, 50), "rings", 5)
-	pass.Rings = 2
-	if got := planned(t, roundItem(500, 20), pass).Choice().Runs; len(got) != 3 || got[2].Name != "middle" {
-		t.Errorf("two rings: %+v", got)
+	// The middle print is a ring as well: with as many rings as there are, it is taken, with
+	// fewer it is not.
+	item := roundItem(480, 20)
+	runs = planned(t, item, newPass(rectBlock(40, 50), "rings", 5)).Choice().Runs
+	if last := runs[len(runs)-1]; last.Name != "middle" || last.Count != 1 {
+		t.Fatalf("no print in the middle: %+v", runs)
+	}
+	for n := 1; n <= len(runs)+1; n++ {
+		pass := newPass(rectBlock(40, 50), "rings", 5)
+		pass.Rings = n
+		if d := cmp.Diff(runs[:min(n, len(runs))], planned(t, item, pass).Choice().Runs); d != "" {
+			t.Errorf("rings = %d (-want +got):\n%s", n, d)
+		}
 	}
 }
 

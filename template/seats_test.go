@@ -54,6 +54,26 @@ func TestBetween(t *testing.T) {
 	}
 }
 
+// TestOpenEdgesNeedNeighbours: 2 by 2 prints of 80 with gaps of 2, two facing ones taken away by
+// zones: the middle is left with two prints that only meet across it, which close nothing; of the
+// edges each has one print, or none. With one zone, three are left: the middle is closed by
+// neighbours, and of the four edges the two with both their prints.
+func TestOpenEdgesNeedNeighbours(t *testing.T) {
+	ground := newPass(rectBlock(80, 80), "straight", 2)
+	dots := newPass(roundBlock(12), "straight", 0)
+	dots.Between, dots.OpenEdges, dots.Name = ground, true, "dots"
+	item := rectItem(200, 200, 10)
+	item.Zones = []Zone{{"button", geometry.RectAt(geometry.Pt(40, 40), geometry.Size{W: 22, H: 22})}}
+	_, plan := seated(t, item, ground, dots)
+	if len(plan.Prints) != 3 {
+		t.Errorf("three prints: %d seats, want 3", len(plan.Prints))
+	}
+	item.Zones = append(item.Zones, Zone{"pin", geometry.RectAt(geometry.Pt(138, 138), geometry.Size{W: 22, H: 22})})
+	if _, err := tryPlan(item, RightHand, ground, dots); err == nil || !strings.Contains(err.Error(), "no opening") {
+		t.Errorf("two facing prints: %v", err)
+	}
+}
+
 // TestBetweenWithAZone: a zone takes a print away and so closes up to four openings; a seat
 // that would lie over a zone itself is left out, and counted.
 func TestBetweenWithAZone(t *testing.T) {

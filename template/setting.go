@@ -6,18 +6,29 @@ import "underlay/geometry"
 type layout struct {
 	area   Area
 	pass   *Pass
-	cell   geometry.Size // bounds of the face, after turning where every turn is a quarter turn
+	cell   geometry.Size // of a place: see placeOf
 	item   *Item
 	units  geometry.Unit // for what is said to the maker
 	target *PassPlan     // the pass that this one is seated by; nil: none
 }
 
 func newLayout(area Area, pass *Pass) layout {
-	cell := pass.Block.Size
-	if allQuarterTurned(pass.Turns) {
-		cell = cell.Swap()
+	return layout{area: area, pass: pass, cell: placeOf(pass)}
+}
+
+// placeOf returns how large a place of a pass is: the bounds of the face as it is turned, and
+// where prints lie both ways round, of the largest turned face both ways, so that no two come
+// nearer than the gap.
+func placeOf(pass *Pass) geometry.Size {
+	size := pass.Block.Size
+	switch {
+	case allQuarterTurned(pass.Turns):
+		return size.Swap()
+	case anyQuarterTurned(pass.Turns):
+		most := max(size.W, size.H)
+		return geometry.Size{W: most, H: most}
 	}
-	return layout{area: area, pass: pass, cell: cell}
+	return size
 }
 
 // leastGap is the gap that prints are counted with.

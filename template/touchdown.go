@@ -7,9 +7,18 @@ import (
 )
 
 // touchDown returns the corner of a print that goes down first: the one nearest the centre of
-// the area; on a tie the near (lower) one, on the printer's off-hand side. Of a round face it
-// is the point of the edge nearest the centre.
+// the area; on a tie the near (lower) one, on the printer's off-hand side. Never one that points
+// inwards: the block could not be swung round it. Of a round face it is the point of the edge in
+// the direction of the centre, or, right on the centre, in that of the corner a square would
+// have put down.
 func touchDown(f geometry.Footprint, centre geometry.Point, hand Hand) geometry.Point {
+	if c, r, round := f.Outline.Round(); round && c.Near(centre) {
+		offHand := -r
+		if hand == LeftHand {
+			offHand = r
+		}
+		centre = c.Add(geometry.Pt(offHand, r))
+	}
 	return bestCorner(f.Rim(centre), func(p, q geometry.Point) geometry.Length {
 		return q.Distance(centre) - p.Distance(centre)
 	}, hand)

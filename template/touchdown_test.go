@@ -1,6 +1,7 @@
 package template
 
 import (
+	"math"
 	"testing"
 
 	"underlay/geometry"
@@ -11,6 +12,8 @@ func TestTouchDown(t *testing.T) {
 	centre := geometry.Pt(100, 100)
 	square := geometry.RectOutline(geometry.RectAround(geometry.Point{}, geometry.Size{W: 20, H: 20}))
 	circle := geometry.CircleOutline(geometry.Point{}, 10)
+	half := geometry.Length(10 / math.Sqrt2)
+	ell := geometry.PolygonOutline(geometry.Polygon{{X: -10, Y: -10}, {X: 0, Y: -10}, {X: 0, Y: 0}, {X: 10, Y: 0}, {X: 10, Y: 10}, {X: -10, Y: 10}})
 	for _, c := range []struct {
 		name        string
 		face        geometry.Outline
@@ -25,7 +28,12 @@ func TestTouchDown(t *testing.T) {
 		{"right of the centre", square, geometry.Pt(150, 100), geometry.Pt(140, 110), geometry.Pt(140, 110)},
 		{"on the centre", square, centre, geometry.Pt(90, 110), geometry.Pt(110, 110)},
 		{"round", circle, geometry.Pt(100, 50), geometry.Pt(100, 60), geometry.Pt(100, 60)},
-		{"round on the centre", circle, centre, geometry.Pt(100, 110), geometry.Pt(100, 110)},
+		// 10 at 45 degrees: 7.071 either way.
+		{"round on the centre", circle, centre, geometry.Pt(100-half, 100+half), geometry.Pt(100+half, 100+half)},
+		// An L of 20 with arms of 10, its inner corner at (0, 0) in its frame: that is 2.8 from the
+		// centre and points inwards; the ends of the arms are 8.2 from it, the lower one taken.
+		{"corner that points inwards", ell, geometry.Pt(98, 102), geometry.Pt(108, 102), geometry.Pt(108, 102)},
+		{"corner that points inwards, nearer one arm", ell, geometry.Pt(99, 102), geometry.Pt(99, 92), geometry.Pt(99, 92)},
 	} {
 		for hand, want := range map[Hand]geometry.Point{RightHand: c.right, LeftHand: c.left} {
 			if got := touchDown(c.face.Place(c.at, 0), centre, hand); !got.Near(want) {
