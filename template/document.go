@@ -11,6 +11,9 @@ import (
 	"underlay/paper/pdf"
 )
 
+// CarriedName is what the job file inside a PDF is called.
+const CarriedName = "job.toml"
+
 // SheetPlace is a sheet of the document that is at true size, and the page it is on, counted
 // from 1.
 type SheetPlace struct {
@@ -59,46 +62,55 @@ type document struct {
 	plan   *Plan
 	doc    pdf.Document
 	places []SheetPlace
+	partOf []string // the part each page belongs to
 	pages  int
 }
 
 // Document draws the parts named, for every item of the plan. The error is of type Problems:
 // a guide of more sheets than anyone would tape, a job with nothing to print.
 func (p *Plan) Document(names []string) (pdf.Document, []SheetPlace, error) {
+	d, err := p.draw(names)
+	return d.doc, d.places, err
+}
+
+func (p *Plan) draw(names []string) (document, error) {
 	job := p.Job
-	d := &document{plan: p, doc: pdf.Document{
+	d := document{plan: p, doc: pdf.Document{
 		Title:      job.Title,
-		Attachment: pdf.Attachment{Name: "job.toml", Content: job.Source},
+		Attachment: pdf.Attachment{Name: CarriedName, Content: job.Source},
 	}}
 	wanted := slices.DeleteFunc(parts(), func(p part) bool { return !slices.Contains(names, p.name) })
 	if slices.Contains(names, "bench") {
 		pages := totalsPages(p)
 		d.doc.Parts = append(d.doc.Parts, paper.Part{Name: "the whole set", Pages: pages})
 		d.pages += len(pages)
+		d.claim("bench")
 	}
 	for _, ip := range p.Items {
 		if len(ip.Passes) == 0 {
-			return pdf.Document{}, nil, job.nothingToDraw(ip.Item)
+			return document{}, job.nothingToDraw(ip.Item)
 		}
 		d.doc.Parts = append(d.doc.Parts, paper.Part{Name: ip.Item.Name})
 		for _, part := range wanted {
 			if part.forItem == nil {
 				continue
 			}
-			if err := part.forItem(d, ip); err != nil {
-				return pdf.Document{}, nil, err
+			if err := part.forItem(&d, ip); err != nil {
+				return document{}, err
 			}
+			d.claim(part.name)
 		}
 	}
 	for _, part := range wanted {
 		if part.forJob == nil {
 			continue
 		}
-		if err := part.forJob(d); err != nil {
-			return pdf.Document{}, nil, err
+		if err := part.forJob(&d); err != nil {
+			return document{}, err
 		}
+		d.claim(part.name)
 	}
-	return d.doc, d.places, nil
+	return d, nil
 }
 
 // nothingToDraw refuses an item without a pass.
@@ -106,11 +118,35 @@ func (j *Job) nothingToDraw(item *Item) Problems {
 	return Problems{j.problem(item.Line, "item %s has no pass, so there is nothing to draw; add [[item.pass]] with block and gap below it", quote(item.Name))}
 }
 
+// claim says what part the pages are that were bound in last.
+func (d *document) claim(part string) {
+	for len(d.partOf) < d.pages {
+		d.partOf = append(d.partOf, part)
+	}
+}
+
 // add binds pages in, as a part of the item last begun.
 func (d *document) add(name string, pages []paper.Page) {
 	item := &d.doc.Parts[len(d.doc.Parts)-1]
 	item.Children = append(item.Children, paper.Part{Name: name, Pages: pages})
 	d.pages += len(pages)
+}
+
+// addSheets binds in the sheets of a guide, one for each page, each with its own line in the
+// list of contents; front comes before them.
+func (d *document) addSheets(item, part, face string, front, pages []paper.Page, sheets []paper.Sheet) {
+	name := part
+	if face != "" {
+		name += ", " + face
+	}
+	d.add(name, front)
+	children := d.doc.Parts[len(d.doc.Parts)-1].Children
+	guide := &children[len(children)-1]
+	for i, s := range sheets {
+		d.pages++
+		d.places = append(d.places, SheetPlace{d.pages, item, part, s})
+		guide.Children = append(guide.Children, paper.Part{Name: "sheet " + s.Name, Pages: pages[i : i+1]})
+	}
 }
 
 // checkRoll refuses a roll that does not take in the width of one print: its guide would be
@@ -146,15 +182,7 @@ func (d *document) addGuide(ip *ItemPlan) error {
 		}
 		drawing := newGuide(job, face)
 		sheets, pages := paper.Sheets(drawing, tiling, face.strip(job))
-		name := "guide"
-		if n := face.Name(); n != "" {
-			name += ", " + n
-		}
-		front := sheetMap(job, face, drawing, sheets)
-		for i, s := range sheets {
-			d.places = append(d.places, SheetPlace{d.pages + len(front) + i + 1, ip.Item.Name, "guide", s})
-		}
-		d.add(name, append(front, pages...))
+		d.addSheets(ip.Item.Name, "guide", face.Name(), sheetMap(job, face, drawing, sheets), pages, sheets)
 	}
 	return nil
 }

@@ -42,14 +42,7 @@ func (d *document) addSwatch(ip *ItemPlan) error {
 			return Problems{job.problem(ip.Item.Line, "item %s: its swatch: %s", quote(ip.Item.Name), job.sheetWords(err))}
 		}
 		sheets, pages := paper.Sheets(newGuide(&job, practice), tiling, practice.strip(&job))
-		for i, s := range sheets {
-			d.places = append(d.places, SheetPlace{d.pages + i + 1, ip.Item.Name, "swatch", s})
-		}
-		name := "swatch"
-		if n := face.Name(); n != "" {
-			name += ", " + n
-		}
-		d.add(name, pages)
+		d.addSheets(ip.Item.Name, "swatch", face.Name(), nil, pages, sheets)
 	}
 	return nil
 }

@@ -29,7 +29,11 @@ alone, as one drawing at true size.
     underlay draw reading-nook.toml --item "floor cushion" --paper A3
     underlay draw reading-nook.toml --parts guide,swatch -o cushion.pdf
     underlay draw reading-nook.toml --item "bench runner" -o runner.svg
+    underlay draw reading-nook.toml --sheets 1a,2c -o lost.pdf
     underlay draw --item 50x50cm --border 25mm --block 90x90mm --gap 1mm
+
+A PDF or an SVG that underlay drew is written over, any other file only with
+--force.
 `
 
 // drawing is what the flags of draw ask for.
@@ -38,6 +42,8 @@ type drawing struct {
 	overrides template.Overrides
 	output    string // "-": standard output
 	parts     []string
+	sheets    []string // the only ones wanted; nil: all
+	force     bool
 	asJSON    bool
 }
 
@@ -58,8 +64,9 @@ func (c *call) draw(args []string) error {
 	if err != nil {
 		return err
 	}
+	was := ""
 	if d.output != "-" {
-		if _, err = newPlace(d.output, d.from.file); err != nil {
+		if was, err = c.replaced(d.output, c.origin("the job file", d.from.file), d.force, job); err != nil {
 			return err
 		}
 	}
@@ -68,9 +75,9 @@ func (c *call) draw(args []string) error {
 		return err
 	}
 	if ending == ".svg" {
-		return c.drawSVG(plan, d)
+		return c.drawSVG(plan, d, was)
 	}
-	doc, sheets, err := plan.Document(d.parts)
+	doc, sheets, err := plan.Excerpt(d.parts, d.sheets)
 	if err != nil {
 		return err
 	}
@@ -82,25 +89,27 @@ func (c *call) draw(args []string) error {
 		return err
 	}
 	c.warn(job)
-	if err := c.writeOut(d.output, d.from.file, file.Bytes()); err != nil || d.output == "-" {
-		return err
-	}
 	pages := countPages(doc.Parts)
+	o := output{name: d.output, from: c.origin("the job file", d.from.file), content: file.Bytes()}
 	if d.asJSON {
-		return c.printJSON(sheetsJSON(d.output, pages, sheets))
+		o.ready = func() error { return c.printJSON(sheetsJSON(d.output, pages, sheets)) }
+	} else {
+		o.words = wroteText(d.output, pages, len(sheets), job.Paper.Stock.Name) + was
 	}
-	return c.print(wroteText(d.output, pages, len(sheets), job.Paper.Stock.Name))
+	return c.writeOut(o)
 }
 
 // drawFlags reads the flags of draw; done: help was asked for, and given.
 func (c *call) drawFlags(args []string) (d drawing, done bool, err error) {
 	var q template.Quick
-	var parts string
+	var parts, sheets string
 	fs := newFlags("draw")
 	textFlag(fs, &d.output, "output", "o", "FILE", "where to write; - is standard output")
 	textFlag(fs, &parts, "parts", "", "LIST", "what to draw, of "+strings.Join(template.Parts(), ",")+";\nunless given, "+strings.Join(template.UsualParts(), ","))
 	textFlag(fs, &d.overrides.Extent, "extent", "", "WORD", "how much of the guide: full, or edges for nothing but the\nmarks outside the cloth")
 	textFlag(fs, &d.overrides.Lines, "lines", "", "WORD", "fine, or strong to be seen through cloth")
+	textFlag(fs, &sheets, "sheets", "", "LIST", "only these, one that was lost: 2b,3a; or a part, bench")
+	fs.BoolVar(&d.force, "force", false, "write over a file that underlay did not draw")
 	fs.BoolVar(&d.asJSON, "json", false, "say what was written, as JSON")
 	quickFlags(fs, &q)
 	item := fs.Lookup("item")
@@ -117,6 +126,12 @@ func (c *call) drawFlags(args []string) (d drawing, done bool, err error) {
 	if d.parts, err = partsNamed(parts); err != nil {
 		return d, false, err
 	}
+	if sheets != "" {
+		d.sheets = strings.Split(strings.ToLower(sheets), ",")
+		if parts == "" && slices.ContainsFunc(d.sheets, ofPractice) {
+			d.parts = template.Parts()
+		}
+	}
 	if d.output == "" {
 		d.output = outputName(d.from.file, ".pdf")
 	}
@@ -124,10 +139,16 @@ func (c *call) drawFlags(args []string) (d drawing, done bool, err error) {
 		return d, false, usage("--json and -o - both write to standard output; take out --json, or name a file after -o")
 	}
 	ending, err := endingOf(d.output)
-	if ending == ".svg" && (parts != "" || d.asJSON) {
-		return d, false, usage("%s: an SVG is the guide alone, one drawing without sheets; leave out --parts and --json", d.output)
+	if ending == ".svg" && (parts != "" || sheets != "" || d.asJSON) {
+		return d, false, usage("%s: an SVG is the guide alone, one drawing without sheets; leave out --parts, --sheets and --json", d.output)
 	}
 	return d, false, err
+}
+
+// ofPractice tells the names of practice sheets, which are not among the usual parts.
+func ofPractice(name string) bool {
+	name = strings.TrimSpace(name)
+	return name == "swatch" || strings.HasPrefix(name, "practice")
 }
 
 // partsNamed takes a list of parts apart; the usual ones where it is empty.
@@ -151,7 +172,7 @@ func partsNamed(list string) ([]string, error) {
 }
 
 // drawSVG writes the guides as one drawing at true size.
-func (c *call) drawSVG(plan *template.Plan, d drawing) error {
+func (c *call) drawSVG(plan *template.Plan, d drawing, was string) error {
 	layout, err := plan.Layout()
 	if err != nil {
 		return err
@@ -161,17 +182,15 @@ func (c *call) drawSVG(plan *template.Plan, d drawing) error {
 		return err
 	}
 	c.warn(plan.Job)
-	if err := c.writeOut(d.output, d.from.file, file.Bytes()); err != nil {
-		return err
-	}
 	size := plan.Job.Units.FormatSize(layout.Bounds.Size())
-	return c.print(fmt.Sprintf("wrote %s: one drawing of %s at true size\n", d.output, size))
+	return c.writeOut(output{name: d.output, from: c.origin("the job file", d.from.file), content: file.Bytes(),
+		words: fmt.Sprintf("wrote %s: one drawing of %s at true size\n", d.output, size) + was})
 }
 
 // warn says which names will not come out as they are written.
 func (c *call) warn(job *template.Job) {
 	for _, w := range job.Warnings() {
-		fmt.Fprintln(c.stderr, w)
+		c.note(w)
 	}
 }
 

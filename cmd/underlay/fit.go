@@ -48,7 +48,7 @@ func (c *call) fit(args []string) error {
 	if *asJSON {
 		return c.printJSON(planJSON(plan))
 	}
-	return c.print(plan.FitText())
+	return c.say(plan.FitText())
 }
 
 // fitShelf prints what every block gives on every item.
@@ -57,5 +57,5 @@ func (c *call) fitShelf(job *template.Job, asJSON bool) error {
 	if asJSON {
 		return c.printJSON(shelfJSON(shelf))
 	}
-	return c.print(shelf.FitText())
+	return c.say(shelf.FitText())
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -18,7 +19,21 @@ func (c *call) printJSON(v any) error {
 	if err := e.Encode(v); err != nil {
 		return err
 	}
-	return c.print(out.String())
+	return c.print(escaped(out.String()))
+}
+
+// escaped is JSON without any character that would steer a terminal: those can only stand in
+// texts, and mean the same there as an escape (RFC 8259, 7).
+func escaped(text string) string {
+	var b strings.Builder
+	for _, r := range text {
+		if steers(r) && r != '\n' {
+			fmt.Fprintf(&b, `\u%04x`, r)
+		} else {
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
 }
 
 // mm is a number of millimetres, or another measure, written to a millionth.

@@ -9,9 +9,7 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"os/signal"
 	"strings"
-	"syscall"
 
 	"underlay/template"
 )
@@ -45,12 +43,12 @@ From nothing to paper:
 
 It ends with 0 when all is done, with 1 when the job cannot be done as asked, and
 with 2 when the command was not understood. Then standard error says what to
-change, and no file is left or changed.
+change, and no file is left or changed. Stopped with Ctrl-C it ends with 130, and
+leaves every file as it was too.
 `
 
 func main() {
-	// A reader of the output that goes away early is no reason to be killed: the write fails.
-	signal.Ignore(syscall.SIGPIPE)
+	keepRunning()
 	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr, os.LookupEnv))
 }
 
@@ -97,12 +95,12 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer, env func(stri
 	case err == nil:
 		return 0
 	case errors.As(err, &wrong):
-		fmt.Fprintln(stderr, wrong)
+		c.note(wrong.Error())
 		return 2
-	case errors.Is(err, syscall.EPIPE):
+	case readerGone(err):
 		return 1
 	}
-	fmt.Fprintln(stderr, err)
+	c.note(err.Error())
 	return 1
 }
 
@@ -157,10 +155,4 @@ func commandNamed(name string) (command, error) {
 		return command{}, usage("%q stands where a command should; write underlay fit %s or underlay draw %s", name, name, name)
 	}
 	return command{}, usage("there is no command %q; underlay help shows those there are", name)
-}
-
-// print writes to standard output.
-func (c *call) print(text string) error {
-	_, err := io.WriteString(c.stdout, text)
-	return outputError("standard output", err)
 }

@@ -28,8 +28,8 @@ const largestPDF = 1 << 30
 // recover writes the job file inside a PDF.
 func (c *call) recover(args []string) error {
 	fs := newFlags("recover")
-	var output string
-	textFlag(fs, &output, "output", "o", "JOB", "where to write; - is standard output")
+	var job string
+	textFlag(fs, &job, "output", "o", "JOB", "where to write; - is standard output")
 	force := fs.Bool("force", false, "write over a file that is there already")
 	if done, err := c.parse(fs, recoverHelp, args); done || err != nil {
 		return err
@@ -51,39 +51,32 @@ func (c *call) recover(args []string) error {
 	if !bytes.HasPrefix(file, []byte("%PDF-")) {
 		return fmt.Errorf("%s: this is not a PDF file; write the name of a PDF that underlay drew", name)
 	}
-	job, err := pdf.Recover(file)
+	carried, err := pdf.Recover(file)
 	if err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}
-	if output == "" {
-		output = outputName(name, ".toml")
+	if job == "" {
+		job = outputName(name, ".toml")
 	}
-	if output == "-" {
-		return c.print(string(job.Content))
+	from := c.origin("the PDF", name)
+	if job != "-" {
+		if err := checkRecovered(job, from, *force); err != nil {
+			return err
+		}
 	}
-	if err := checkRecovered(output, name, *force); err != nil {
-		return err
-	}
-	if err := c.writeOut(output, name, job.Content); err != nil {
-		return err
-	}
-	return c.print("wrote " + output + "\n")
+	return c.writeOut(output{name: job, from: from, content: carried.Content, words: "wrote " + job + "\n"})
 }
 
-// checkRecovered refuses to write a job over the PDF it comes from, or without force over any
-// file.
-func checkRecovered(output, from string, force bool) error {
-	if isFolder(output) {
-		return fmt.Errorf("%s: this is a folder; write a file in it, such as -o %s", output, filepath.Join(output, "job.toml"))
+// checkRecovered refuses to write a job over any file, without force.
+func checkRecovered(name string, from origin, force bool) error {
+	if isFolder(name) {
+		return fmt.Errorf("%s: this is a folder; write a file in it, such as -o %s", name, filepath.Join(name, "job.toml"))
 	}
-	was, err := os.Stat(from)
-	if is, err2 := os.Stat(output); err == nil && err2 == nil && os.SameFile(was, is) {
-		return fmt.Errorf("%s: this is the PDF itself, which would be lost; write another name after -o", output)
+	to, err := newPlace(name, from)
+	if err == nil && to.there && !force {
+		return to.problem("there is a file of this name; write another name after -o, or --force to write over it")
 	}
-	if _, err := os.Lstat(output); err == nil && !force {
-		return fmt.Errorf("%s: there is a file of this name; write another name after -o, or --force to write over it", output)
-	}
-	return nil
+	return err
 }
 
 // readPDF reads a PDF whole.

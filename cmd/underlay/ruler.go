@@ -28,19 +28,25 @@ off is no fault of the printer: the page was printed "fit to page".
 // ruler writes the printer check page.
 func (c *call) ruler(args []string) error {
 	fs := newFlags("ruler")
-	name, output := "A4", "ruler.pdf"
-	textFlag(fs, &output, "output", "o", "FILE", "where to write; - is standard output")
+	name, file := "A4", "ruler.pdf"
+	textFlag(fs, &file, "output", "o", "FILE", "where to write; - is standard output")
 	textFlag(fs, &name, "paper", "", "NAME", "A4, unless given, Letter, \"610 x 900 mm\" and others")
+	force := fs.Bool("force", false, "write over a file that underlay did not draw")
 	if done, err := c.parse(fs, rulerHelp, args); done || err != nil {
 		return err
 	}
 	if fs.NArg() > 0 {
 		return usage("ruler takes no JOB; write underlay ruler --paper %s", fs.Arg(0))
 	}
-	if ending, err := endingOf(output); err != nil {
+	if ending, err := endingOf(file); err != nil {
 		return err
 	} else if ending == ".svg" {
-		return usage("%s: the ruler page is a PDF; let the name end in .pdf", output)
+		return usage("%s: the ruler page is a PDF; let the name end in .pdf", file)
+	}
+	if file != "-" {
+		if _, err := c.replaced(file, origin{}, *force, nil); err != nil {
+			return err
+		}
 	}
 	stock, err := template.ParseStock(name)
 	if err != nil {
@@ -53,12 +59,10 @@ func (c *call) ruler(args []string) error {
 	if doc.Date, err = c.date(); err != nil {
 		return err
 	}
-	var file bytes.Buffer
-	if err := pdf.Write(&file, doc); err != nil {
+	var page bytes.Buffer
+	if err := pdf.Write(&page, doc); err != nil {
 		return err
 	}
-	if err := c.writeOut(output, "", file.Bytes()); err != nil || output == "-" {
-		return err
-	}
-	return c.print("wrote " + output + ": print it at 100 %, not fitted to the page, and measure the bars\n")
+	return c.writeOut(output{name: file, content: page.Bytes(),
+		words: "wrote " + file + ": print it at 100 %, not fitted to the page, and measure the bars\n"})
 }

@@ -43,12 +43,22 @@ func Write(w io.Writer, title string, d *paper.Drawing, o Options) error {
 	s.line(`<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="%smm" height="%smm" viewBox="%s %s %s %s">`,
 		decimal(size.W), decimal(size.H), decimal(d.Bounds.Min.X), decimal(d.Bounds.Min.Y), decimal(size.W), decimal(size.H))
 	s.line(`<title>%s</title>`, escaped(title))
+	s.line(ownMark)
 	if o.Face {
 		s.embedFaces(marks.regular, marks.bold)
 	}
 	marks.line(`</svg>`)
 	_, err := io.Copy(w, io.MultiReader(&s.out, &marks.out))
 	return err
+}
+
+// ownMark tells a picture that Write wrote from any other.
+const ownMark = `<metadata>underlay</metadata>`
+
+// Own tells whether a file is a picture that Write wrote.
+func Own(file []byte) bool {
+	head, _, _ := bytes.Cut(file, []byte("</metadata>"))
+	return bytes.HasPrefix(file, []byte("<?xml")) && bytes.HasSuffix(append(head, "</metadata>"...), []byte("</title>\n"+ownMark))
 }
 
 // picture writes the marks of a drawing, runs of those alike in a group.

@@ -1,0 +1,84 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"slices"
+	"strings"
+
+	"underlay/paper/pdf"
+	"underlay/paper/svg"
+	"underlay/template"
+)
+
+// replaced looks at the file that a drawing is to be written over, if there is one, and refuses
+// one that underlay did not draw, unless by force. It returns words on the job it was drawn
+// from where that is another than job; "" where there is nothing to say.
+func (c *call) replaced(name string, from origin, force bool, job *template.Job) (string, error) {
+	to, err := newPlace(name, from)
+	if err != nil || !to.there {
+		return "", err
+	}
+	was, ours := drawnJob(to.target)
+	if !ours && !force {
+		return "", to.problem("there is a file of this name that underlay did not draw; write another name after -o, or --force to write over it")
+	}
+	if was == nil || job == nil {
+		return "", nil
+	}
+	// Both are read by one name: it is their title where they have none.
+	is, err := template.ReadJob(template.CarriedName, job.Source)
+	if err != nil || sameJob(was, is) {
+		return "", nil
+	}
+	return fmt.Sprintf("%s held the papers of another job, %s; they are written over\n", name, contents(was)), nil
+}
+
+// sameJob tells whether two jobs are one at different times: the title and an item have kept
+// their names.
+func sameJob(a, b *template.Job) bool {
+	return a.Title == b.Title && slices.ContainsFunc(a.Items, func(x *template.Item) bool {
+		return slices.ContainsFunc(b.Items, func(y *template.Item) bool { return x.Name == y.Name })
+	})
+}
+
+// contents names a carried job by its title, if it has one, and its items.
+func contents(job *template.Job) string {
+	names := make([]string, len(job.Items))
+	for i, it := range job.Items {
+		names[i] = it.Name
+	}
+	what := strings.Join(names, ", ")
+	if job.Title+".toml" != template.CarriedName {
+		what = job.Title + ": " + what
+	}
+	return what
+}
+
+// drawnJob returns the job a file was drawn from, nil where it carries none that is read today,
+// and whether underlay made the file at all. An empty file holds nothing to lose.
+func drawnJob(name string) (job *template.Job, ours bool) {
+	info, err := os.Stat(name)
+	if err != nil || info.Size() > largestPDF {
+		return nil, false
+	}
+	file, err := os.ReadFile(name)
+	switch {
+	case err != nil:
+		return nil, false
+	case len(file) == 0:
+		return nil, true
+	case !bytes.HasPrefix(file, []byte("%PDF-")):
+		return nil, svg.Own(file)
+	}
+	carried, err := pdf.Recover(file)
+	if err != nil || carried.Name != template.CarriedName {
+		return nil, bytes.Contains(file, []byte("/Producer (underlay)")) // the ruler page carries no job
+	}
+	job, err = template.ReadJob(carried.Name, carried.Content)
+	if err != nil {
+		return nil, true
+	}
+	return job, true
+}
