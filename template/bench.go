@@ -10,20 +10,17 @@ import (
 	"underlay/paper"
 )
 
-// addBench writes the bench sheet of an item: what to print, where, in what order, and what to
-// mind, for each face that differs.
-func (d *document) addBench(ip *ItemPlan) error {
+// benchSheets writes the bench sheet of an item: what to print, where, in what order, and what
+// to mind, for each face that differs.
+func benchSheets(p *Plan, ip *ItemPlan) []Papers {
+	var all []Papers
 	for _, face := range ip.Faces() {
-		f := d.plan.Job.newFlow()
-		b := bench{d.plan.Job, face, f}
+		f := p.Job.newFlow()
+		b := bench{p.Job, face, f}
 		b.write()
-		name := "bench sheet"
-		if n := face.Name(); n != "" {
-			name += ", " + n
-		}
-		d.add(name, f.Pages())
+		all = append(all, Papers{Name: face.titled("bench sheet"), Pages: f.Pages()})
 	}
-	return nil
+	return all
 }
 
 // bench writes the bench sheet of one face.

@@ -16,7 +16,7 @@ func papersText(t *testing.T, name string) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	doc, _, err := planOf(t, string(source)).Document(UsualParts())
+	doc, _, err := Document(planOf(t, string(source)), UsualParts())
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -21,7 +21,7 @@ func TestSameBytesOnAnyNumberOfCores(t *testing.T) {
 	var first []byte
 	for _, cores := range []int{1, 2, 7} {
 		runtime.GOMAXPROCS(cores)
-		doc, _, err := planOf(t, string(source)).Document(Parts())
+		doc, _, err := Document(planOf(t, string(source)), Parts())
 		if err != nil {
 			t.Fatal(err)
 		}

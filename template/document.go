@@ -1,12 +1,8 @@
 package template
 
 import (
-	"cmp"
-	"errors"
-	"fmt"
 	"slices"
 
-	"underlay/geometry"
 	"underlay/paper"
 	"underlay/paper/pdf"
 )
@@ -25,20 +21,32 @@ type SheetPlace struct {
 
 // part is one kind of papers: made for each item, or once for the job.
 type part struct {
-	name    string
-	forItem func(d *document, ip *ItemPlan) error
-	forJob  func(d *document) error
+	name string
+	// forItem draws an item's papers, where the papers before it took so many sheets.
+	forItem func(p *Plan, ip *ItemPlan, sheets int) ([]Papers, error)
+	forJob  func(p *Plan) Papers
 	usual   bool // printed unless the maker says which
 }
 
 // parts has a line for each part of the PDF, in the order they are bound.
 func parts() []part {
 	return []part{
-		{"bench", (*document).addBench, nil, true},
-		{"guide", (*document).addGuide, nil, true},
-		{"swatch", (*document).addSwatch, nil, false},
-		{"tags", nil, (*document).addTags, true},
+		{"bench", func(p *Plan, ip *ItemPlan, _ int) ([]Papers, error) { return benchSheets(p, ip), nil }, nil, true},
+		{"guide", guides, nil, true},
+		{"swatch", func(p *Plan, ip *ItemPlan, _ int) ([]Papers, error) { return swatches(p, ip) }, nil, false},
+		{"tags", nil, tagSheets, true},
 	}
+}
+
+// guides draws the guides of an item, each with the overview of its sheets first.
+func guides(p *Plan, ip *ItemPlan, sheets int) ([]Papers, error) {
+	drawn, err := drawGuides(p.Job, ip, sheets)
+	var all []Papers
+	for _, g := range drawn {
+		front := sheetMap(p.Job, g.Face, g.Drawing, g.Sheets)
+		all = append(all, Papers{Name: g.Face.titled("guide"), Pages: append(front, g.Pages...), Sheets: g.Sheets})
+	}
+	return all, err
 }
 
 // Parts returns the names of all parts.
@@ -57,241 +65,79 @@ func partNames(keep func(part) bool) []string {
 	return names
 }
 
-// document is a PDF under way.
-type document struct {
-	plan   *Plan
+// binder is a document under way.
+type binder struct {
 	doc    pdf.Document
 	places []SheetPlace
 	partOf []string // the part each page belongs to
-	pages  int
 }
 
 // Document draws the parts named, for every item of the plan. The error is of type Problems:
 // a guide of more sheets than anyone would tape, a job with nothing to print.
-func (p *Plan) Document(names []string) (pdf.Document, []SheetPlace, error) {
-	d, err := p.draw(names)
-	return d.doc, d.places, err
+func Document(p *Plan, names []string) (pdf.Document, []SheetPlace, error) {
+	b, err := draw(p, names)
+	return b.doc, b.places, err
 }
 
-func (p *Plan) draw(names []string) (document, error) {
+func draw(p *Plan, names []string) (binder, error) {
 	job := p.Job
-	d := document{plan: p, doc: pdf.Document{
+	b := binder{doc: pdf.Document{
 		Title:      job.Title,
 		Attachment: pdf.Attachment{Name: CarriedName, Content: job.Source},
 	}}
 	wanted := slices.DeleteFunc(parts(), func(p part) bool { return !slices.Contains(names, p.name) })
 	if slices.Contains(names, "bench") {
-		pages := totalsPages(p)
-		d.doc.Parts = append(d.doc.Parts, paper.Part{Name: "the whole set", Pages: pages})
-		d.pages += len(pages)
-		d.claim("bench")
+		b.bind("bench", Papers{Name: "the whole set", Pages: totalsPages(p)})
 	}
 	for _, ip := range p.Items {
 		if len(ip.Passes) == 0 {
-			return document{}, job.nothingToDraw(ip.Item)
+			return binder{}, job.nothingToDraw(ip.Item)
 		}
-		d.doc.Parts = append(d.doc.Parts, paper.Part{Name: ip.Item.Name})
+		b.doc.Parts = append(b.doc.Parts, paper.Part{Name: ip.Item.Name})
 		for _, part := range wanted {
 			if part.forItem == nil {
 				continue
 			}
-			if err := part.forItem(&d, ip); err != nil {
-				return document{}, err
+			papers, err := part.forItem(p, ip, len(b.places))
+			if err != nil {
+				return binder{}, err
 			}
-			d.claim(part.name)
+			for _, papers := range papers {
+				b.bindFor(ip.Item.Name, part.name, papers)
+			}
 		}
 	}
 	for _, part := range wanted {
-		if part.forJob == nil {
-			continue
-		}
-		if err := part.forJob(&d); err != nil {
-			return document{}, err
-		}
-		d.claim(part.name)
-	}
-	return d, nil
-}
-
-// nothingToDraw refuses an item without a pass.
-func (j *Job) nothingToDraw(item *Item) Problems {
-	return Problems{j.problem(item.Line, "item %s has no pass, so there is nothing to draw; add [[item.pass]] with block and gap below it", quote(item.Name))}
-}
-
-// claim says what part the pages are that were bound in last.
-func (d *document) claim(part string) {
-	for len(d.partOf) < d.pages {
-		d.partOf = append(d.partOf, part)
-	}
-}
-
-// add binds pages in, as a part of the item last begun.
-func (d *document) add(name string, pages []paper.Page) {
-	item := &d.doc.Parts[len(d.doc.Parts)-1]
-	item.Children = append(item.Children, paper.Part{Name: name, Pages: pages})
-	d.pages += len(pages)
-}
-
-// addSheets binds in the sheets of a guide, one for each page, each with its own line in the
-// list of contents; front comes before them.
-func (d *document) addSheets(item, part, face string, front, pages []paper.Page, sheets []paper.Sheet) {
-	name := part
-	if face != "" {
-		name += ", " + face
-	}
-	d.add(name, front)
-	children := d.doc.Parts[len(d.doc.Parts)-1].Children
-	guide := &children[len(children)-1]
-	for i, s := range sheets {
-		d.pages++
-		d.places = append(d.places, SheetPlace{d.pages, item, part, s})
-		guide.Children = append(guide.Children, paper.Part{Name: "sheet " + s.Name, Pages: pages[i : i+1]})
-	}
-}
-
-// checkRoll refuses a roll that does not take in the width of one print: its guide would be
-// all joins.
-func (j *Job) checkRoll(ip *ItemPlan) error {
-	if !j.Paper.Stock.Roll {
-		return nil
-	}
-	across := j.Printer.Scale().OnPage(false).Across
-	usable := (j.Paper.Stock.Size.W - 2*j.Paper.Margin) / geometry.Length(across)
-	for _, p := range ip.Passes {
-		if w := p.layout.cell.W; w > usable+geometry.Tolerance {
-			return Problems{j.problem(ip.Item.Line, "item %s: the paper %q shows %s inside its margins, less than one print of the block %s, %s wide; write a wider roll, or a sheet such as \"A4\"",
-				quote(ip.Item.Name), j.Paper.Stock.Name, j.Units.Format(usable), quote(p.Pass.Block.Name), j.Units.Format(w))}
+		if part.forJob != nil {
+			b.bind(part.name, part.forJob(p))
 		}
 	}
-	return nil
+	return b, nil
 }
 
-// mostSheets is the most sheets a job may take.
-const mostSheets = 2000
-
-// addGuide draws the guide for each face of an item that differs.
-func (d *document) addGuide(ip *ItemPlan) error {
-	job := d.plan.Job
-	for _, face := range ip.Faces() {
-		if err := d.checkSheets(ip); err != nil {
-			return err
-		}
-		tiling, err := job.tile(ip)
-		if err != nil {
-			return Problems{job.problem(0, "%s", job.sheetWords(err))}
-		}
-		drawing := newGuide(job, face)
-		sheets, pages := paper.Sheets(drawing, tiling, face.strip(job))
-		d.addSheets(ip.Item.Name, "guide", face.Name(), sheetMap(job, face, drawing, sheets), pages, sheets)
-	}
-	return nil
+// bind adds papers of the whole job.
+func (b *binder) bind(part string, papers Papers) {
+	b.doc.Parts = append(b.doc.Parts, paper.Part{Name: papers.Name, Pages: papers.Pages})
+	b.claim(part, len(papers.Pages))
 }
 
-// layout is the part of the item's frame its guide takes up.
-func (ip *ItemPlan) layout(job *Job) geometry.Rect {
-	r := ip.Area.cloth
-	if path, _ := seamLap(ip); path != nil {
-		r = r.Union(path.Bounds())
+// bindFor adds papers of the item last begun; each sheet has its own line in the list of
+// contents.
+func (b *binder) bindFor(item, part string, papers Papers) {
+	front := len(papers.Pages) - len(papers.Sheets)
+	bound := paper.Part{Name: papers.Name, Pages: papers.Pages[:front]}
+	for i, s := range papers.Sheets {
+		b.places = append(b.places, SheetPlace{len(b.partOf) + front + i + 1, item, part, s})
+		bound.Children = append(bound.Children, paper.Part{Name: "sheet " + s.Name, Pages: papers.Pages[front+i : front+i+1]})
 	}
-	return r.Grow(job.Paper.Reach)
+	last := &b.doc.Parts[len(b.doc.Parts)-1]
+	last.Children = append(last.Children, bound)
+	b.claim(part, len(papers.Pages))
 }
 
-// tile spreads an item's guide over the job's paper. With the extent "edges" the sheets that
-// lie wholly on the cloth, clear of its edge, are left out.
-func (j *Job) tile(ip *ItemPlan) (paper.Tiling, error) {
-	p := j.Paper
-	t, err := paper.Tile(ip.layout(j), j.Setup())
-	if cloth := ip.Item.Outline; err == nil && p.Extent == EdgesExtent && !cloth.None() {
-		t = t.Without(func(s paper.Sheet) bool {
-			return cloth.HoldsClear(geometry.RectOutline(s.Area), 0.01*geometry.Millimetre)
-		})
+// claim says what part the pages bound in last belong to.
+func (b *binder) claim(part string, pages int) {
+	for range pages {
+		b.partOf = append(b.partOf, part)
 	}
-	return t, err
-}
-
-// countSheets returns how many sheets tile makes, without making millions of them: a grid of
-// n has at least 4 sqrt(n) - 4 along its edges.
-func (j *Job) countSheets(ip *ItemPlan) (int, error) {
-	p := j.Paper
-	n, err := paper.CountSheets(ip.layout(j), j.Setup())
-	const tooMany = (mostSheets/4 + 2) * (mostSheets/4 + 2)
-	if err != nil || p.Extent != EdgesExtent || n <= mostSheets || n > tooMany {
-		return n, err
-	}
-	t, err := j.tile(ip)
-	return len(t.Sheets), err
-}
-
-// sheetWords says why a guide cannot be spread over the paper, in the maker's unit.
-func (j *Job) sheetWords(err error) string {
-	if long, ok := errors.AsType[paper.TooLong](err); ok {
-		return long.Words(j.Units)
-	}
-	return err.Error()
-}
-
-// Scale is what the printer needs drawn larger or smaller.
-func (p Printer) Scale() paper.Scale { return paper.Correction(p.Across, p.Down) }
-
-// Setup is what the job's guides are printed on.
-func (j *Job) Setup() paper.Setup {
-	return paper.Setup{Stock: j.Paper.Stock, Margin: j.Paper.Margin, Overlap: j.Paper.Overlap, Scale: j.Printer.Scale()}
-}
-
-// checkSheets refuses a guide of more sheets than a job may take, and says what would do.
-func (d *document) checkSheets(ip *ItemPlan) error {
-	job, p := d.plan.Job, d.plan.Job.Paper
-	if err := job.checkRoll(ip); err != nil {
-		return err
-	}
-	n, err := job.countSheets(ip)
-	if err != nil {
-		return Problems{job.problem(ip.Item.Line, "item %s: %s", quote(ip.Item.Name), job.sheetWords(err))}
-	}
-	if len(d.places)+n <= mostSheets {
-		return nil
-	}
-	what := "write a larger paper"
-	for _, s := range largerStocks() {
-		setup := job.Setup()
-		setup.Stock = s
-		if m, err := paper.CountSheets(ip.layout(job), setup); err == nil && len(d.places)+m <= mostSheets {
-			what = fmt.Sprintf("paper %q takes %s", s.Name, plainNumber(float64(m)))
-			break
-		}
-	}
-	if p.Extent != EdgesExtent {
-		what += `, and extent = "edges" leaves out the sheets inside the cloth`
-	}
-	return Problems{job.problem(ip.Item.Line, "item %s: its guide takes %s sheets of %s, and a job may take %s; %s",
-		quote(ip.Item.Name), plainNumber(float64(n)), p.Stock.Name, plainNumber(mostSheets), what)}
-}
-
-// largerStocks are the papers to offer: what most printers take, then ever larger ones.
-func largerStocks() []paper.Stock {
-	stocks := slices.DeleteFunc(paper.Stocks(), func(s paper.Stock) bool {
-		return !slices.Contains([]string{"A0", "A1", "A2", "A3", "A4"}, s.Name)
-	})
-	slices.SortFunc(stocks, func(a, b paper.Stock) int { return cmp.Compare(a.Size.W, b.Size.W) })
-	return stocks
-}
-
-// strip is what every sheet of a guide says about itself.
-func (f FacePlan) strip(job *Job) paper.Strip {
-	lines := []string{f.Label()}
-	if len(f.Passes) == 1 {
-		lines = append(lines, f.Passes[0].printWords(job.Units), borderWords(job.Units, f.Passes[0].Choice().Border))
-	} else {
-		for i, p := range f.Passes {
-			if i == 2 && len(f.Passes) > 3 {
-				lines = append(lines, fmt.Sprintf("and %d passes more", len(f.Passes)-2))
-				break
-			}
-			lines = append(lines, p.printWords(job.Units))
-		}
-	}
-	for i, l := range lines {
-		lines[i] = paper.Shorten(l, 2.5, false, 90)
-	}
-	return paper.Strip{Lines: lines, Mark: job.Mark(), Inches: job.Units == geometry.UnitInch}
 }

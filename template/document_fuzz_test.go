@@ -8,6 +8,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"underlay/geometry"
 	"underlay/paper"
 	"underlay/paper/pdf"
 )
@@ -105,7 +106,7 @@ func drawn(job *Job) (*Plan, []byte, error) {
 	if prints > 3000 {
 		return p, nil, nil
 	}
-	doc, _, err := p.Document(partsFor(job))
+	doc, _, err := Document(p, partsFor(job))
 	if err != nil {
 		return nil, nil, err
 	}
@@ -129,17 +130,24 @@ func partsFor(job *Job) []string {
 func quick(job *Job) bool {
 	sheets := 0
 	for _, item := range job.Items {
-		area := newArea(item)
-		n, err := paper.CountSheets(area.cloth.Grow(job.Paper.Reach), job.Setup())
+		cloth := geometry.RectAt(geometry.Point{}, item.Size)
+		n, err := paper.CountSheets(cloth.Grow(job.Paper.Reach), job.Setup())
 		if err != nil {
 			continue
 		}
 		sheets += n
 		for _, pass := range item.Passes {
-			if newLayout(area, pass).roughCount() > 10_000 {
+			if roughly(item, pass) > 10_000 {
 				return false
 			}
 		}
 	}
 	return sheets <= 60
+}
+
+// roughly is how many prints a pass may come to, edges not counted.
+func roughly(item *Item, pass *Pass) float64 {
+	w := max(0.5, min(pass.Block.Size.W, pass.Block.Size.H)+pass.Gap.Across.Least)
+	h := max(0.5, min(pass.Block.Size.W, pass.Block.Size.H)+pass.Gap.Down.Least)
+	return float64(item.Size.W * item.Size.H / w / h)
 }

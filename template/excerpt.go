@@ -12,12 +12,12 @@ import (
 // Excerpt draws what Document does, and of that keeps only the sheets and parts wanted: a sheet
 // by its name, for every item that has one of that name, or a part by its name, as "bench".
 // Capitals do not count. With nothing wanted everything is kept. The error is of type Problems.
-func (p *Plan) Excerpt(parts, wanted []string) (pdf.Document, []SheetPlace, error) {
-	d, err := p.draw(parts)
+func Excerpt(p *Plan, parts, wanted []string) (pdf.Document, []SheetPlace, error) {
+	d, err := draw(p, parts)
 	if err != nil || len(wanted) == 0 {
 		return d.doc, d.places, err
 	}
-	keep := make([]bool, d.pages) // by page
+	keep := make([]bool, len(d.partOf)) // by page
 	for _, w := range wanted {
 		if err := d.want(keep, strings.TrimSpace(w), parts); err != nil {
 			return pdf.Document{}, nil, err
@@ -29,7 +29,7 @@ func (p *Plan) Excerpt(parts, wanted []string) (pdf.Document, []SheetPlace, erro
 }
 
 // want marks the pages of a name to be kept.
-func (d *document) want(keep []bool, name string, parts []string) error {
+func (d *binder) want(keep []bool, name string, parts []string) error {
 	found := false
 	for i, part := range d.partOf {
 		if strings.EqualFold(part, name) && slices.Contains(parts, part) {
@@ -77,7 +77,7 @@ func kept(parts []paper.Part, keep []bool, at *int) []paper.Part {
 }
 
 // keptPlaces returns the places of the sheets to be kept, by the pages they are on then.
-func (d *document) keptPlaces(keep []bool) []SheetPlace {
+func (d *binder) keptPlaces(keep []bool) []SheetPlace {
 	var places []SheetPlace
 	for _, s := range d.places {
 		if !keep[s.Page-1] {

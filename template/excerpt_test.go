@@ -40,7 +40,7 @@ border = "25 mm"
 	if err != nil {
 		t.Fatal(err)
 	}
-	all, places, err := plan.Document(UsualParts())
+	all, places, err := Document(plan, UsualParts())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -81,7 +81,7 @@ border = "25 mm"
 		if len(want) < c.least {
 			t.Fatalf("%v: only %d pages", c.wanted, len(want))
 		}
-		got, gotPlaces, err := plan.Excerpt(UsualParts(), c.wanted)
+		got, gotPlaces, err := Excerpt(plan, UsualParts(), c.wanted)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -29,6 +29,14 @@ func (f FacePlan) Label() string {
 	return f.Item.Item.Name + ", " + f.Name()
 }
 
+// titled returns a name for papers of this face: "guide, front".
+func (f FacePlan) titled(papers string) string {
+	if f.Name() == "" {
+		return papers
+	}
+	return papers + ", " + f.Name()
+}
+
 // Count returns the number of prints on one such face.
 func (f FacePlan) Count() int {
 	n := 0

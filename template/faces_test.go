@@ -71,7 +71,7 @@ func TestFacesThatAreAlikeShareAGuide(t *testing.T) {
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
-		doc, _, err := plan.Document([]string{"guide"})
+		doc, _, err := Document(plan, []string{"guide"})
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}

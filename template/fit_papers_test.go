@@ -13,7 +13,7 @@ func TestFitPapers(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		_, sheets, err := plan.Document([]string{"guide"})
+		_, sheets, err := Document(plan, []string{"guide"})
 		if err != nil {
 			t.Fatal(err)
 		}

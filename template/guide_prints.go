@@ -17,14 +17,14 @@ func (g *guide) drawPrints() {
 	for i, p := range g.face.Passes {
 		pen := g.pens.pass(i)
 		for _, print := range p.Prints {
-			for _, o := range g.again(print, print.Footprint.Outline) {
+			for _, o := range g.face.Item.again(print, print.Footprint.Outline) {
 				g.Stroke(o.Path(), pen)
 				g.takeEdge(o)
 			}
 		}
 		if wood := p.Pass.Block.Wood; !wood.None() {
 			for _, print := range p.Prints {
-				for _, o := range g.again(print, wood.Place(print.Origin, print.Turn).Outline) {
+				for _, o := range g.face.Item.again(print, wood.Place(print.Origin, print.Turn).Outline) {
 					g.Stroke(o.Path(), g.pens.wood)
 					g.takeEdge(o)
 				}

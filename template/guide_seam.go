@@ -7,12 +7,12 @@ import (
 
 // again returns an outline of a print wherever it shows on the guide: once, or where it lies
 // across the seam of a shade also where it comes in on the other side.
-func (g *guide) again(print Print, o geometry.Outline) []geometry.Outline {
+func (ip *ItemPlan) again(print Print, o geometry.Outline) []geometry.Outline {
 	all := []geometry.Outline{o}
 	if !print.Seam {
 		return all
 	}
-	area := g.face.Item.Area
+	area := ip.Area
 	for _, round := range []float64{-1, 1} {
 		var twin geometry.Outline
 		if area.flat != nil {
@@ -23,7 +23,7 @@ func (g *guide) again(print Print, o geometry.Outline) []geometry.Outline {
 		} else {
 			twin = o.Move(geometry.Pt(area.around*geometry.Length(round), 0))
 		}
-		if twin.Bounds().Overlaps(g.cloth) {
+		if twin.Bounds().Overlaps(area.cloth) {
 			all = append(all, twin)
 		}
 	}

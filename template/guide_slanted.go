@@ -26,7 +26,7 @@ func (g *guide) drawSlanted() {
 			continue
 		}
 		turn := p.Pass.GridTurn
-		size := p.layout.cell
+		size := p.Cell()
 		g.slantedLines(p, turn, size.H, "row")
 		g.slantedLines(p, turn+90, size.W, "column")
 	}

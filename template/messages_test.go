@@ -82,7 +82,7 @@ func TestPlanMessages(t *testing.T) {
 		}
 		plan, err := NewPlan(job)
 		if err == nil {
-			_, _, err = plan.Document(Parts())
+			_, _, err = Document(plan, Parts())
 		}
 		if err == nil {
 			t.Errorf("%s: the job is drawn", name)

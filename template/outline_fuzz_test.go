@@ -44,7 +44,7 @@ func FuzzOutline(f *testing.F) {
 		if len(p.Prints) > 500 {
 			return
 		}
-		doc, _, err := plan.Document(UsualParts())
+		doc, _, err := Document(plan, UsualParts())
 		if err == nil {
 			err = pdf.Write(io.Discard, doc)
 		}

@@ -63,7 +63,7 @@ func TestPictures(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		doc, _, err := plan.Document([]string{p.part})
+		doc, _, err := Document(plan, []string{p.part})
 		if err != nil {
 			t.Fatal(err)
 		}

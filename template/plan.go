@@ -61,6 +61,10 @@ type Print struct {
 // Choice returns the way of centring that was taken.
 func (p *PassPlan) Choice() Choice { return p.Choices[p.Taken] }
 
+// Cell returns the bounds of the face as it is set out: turned where every print lies on its
+// side.
+func (p *PassPlan) Cell() geometry.Size { return p.layout.cell }
+
 // mostPrints is the most prints a job may have.
 const mostPrints = 200_000
 

@@ -1,6 +1,7 @@
 package template
 
 import (
+	"math"
 	"testing"
 
 	"underlay/geometry"
@@ -18,7 +19,7 @@ func roundBlock(d geometry.Length) *Block {
 }
 
 func hexBlock(w geometry.Length) *Block {
-	size := geometry.Size{W: w, H: w * hexagonHeight}
+	size := geometry.Size{W: w, H: w * geometry.Length(2/math.Sqrt(3))}
 	return &Block{Name: "acorn", Shape: "hexagon", Size: size, Face: geometry.HexagonOutline(geometry.RectAround(geometry.Point{}, size))}
 }
 

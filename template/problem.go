@@ -58,3 +58,8 @@ func (p Problems) sorted() Problems {
 	slices.SortStableFunc(q, func(a, b Problem) int { return a.Line - b.Line })
 	return q
 }
+
+// nothingToDraw refuses an item without a pass.
+func (j *Job) nothingToDraw(item *Item) Problems {
+	return Problems{j.problem(item.Line, "item %s has no pass, so there is nothing to draw; add [[item.pass]] with block and gap below it", quote(item.Name))}
+}

@@ -73,7 +73,7 @@ func pdfOf(job *Job) (*papers, error) {
 	if p.plan, err = NewPlan(job); err != nil {
 		return nil, err
 	}
-	if p.doc, p.places, err = p.plan.Document(Parts()); err != nil {
+	if p.doc, p.places, err = Document(p.plan, Parts()); err != nil {
 		return nil, err
 	}
 	var out bytes.Buffer

@@ -101,7 +101,7 @@ func benchmarkDraw(b *testing.B, text string) {
 		}
 		tiled.add(time.Since(start)) // once more within Document, where it counts
 		start = time.Now()
-		doc, _, err := plan.Document(UsualParts())
+		doc, _, err := Document(plan, UsualParts())
 		if err != nil {
 			b.Fatal(err)
 		}

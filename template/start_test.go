@@ -36,7 +36,7 @@ func TestStartFile(t *testing.T) {
 				if n := len(plan.Items[0].Passes[0].Prints); n == 0 {
 					t.Errorf("%s: no print", name)
 				}
-				if _, sheets, err := plan.Document(Parts()); err != nil || len(sheets) == 0 {
+				if _, sheets, err := Document(plan, Parts()); err != nil || len(sheets) == 0 {
 					t.Errorf("%s: %d sheets, %v", name, len(sheets), err)
 				}
 			}

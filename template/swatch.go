@@ -1,6 +1,7 @@
 package template
 
 import (
+	"errors"
 	"math"
 
 	"underlay/geometry"
@@ -13,24 +14,22 @@ const (
 	swatchReach  = 16 * geometry.Millimetre
 )
 
-// addSwatch draws a practice guide of each face: the same passes on a piece of scrap as large
-// as a sheet takes, two prints by two at least.
-func (d *document) addSwatch(ip *ItemPlan) error {
-	job := *d.plan.Job
+// swatches draws a practice guide of each face: the same passes on a piece of scrap as large
+// as a sheet takes, two prints by two at least. The error is of type Problems.
+func swatches(p *Plan, ip *ItemPlan) ([]Papers, error) {
+	var all []Papers
+	job := *p.Job
 	job.Paper.Reach, job.Paper.Extent = swatchReach, FullExtent
 	for _, face := range ip.Faces() {
 		scrap := face.scrap(&job)
-		area := newArea(scrap)
-		sp := &ItemPlan{Item: scrap, Area: area}
-		for _, pass := range scrap.Passes {
-			pp, err := planPass(&job, scrap, area, pass, mostPrints)
-			if err != nil {
-				// Of a scrap in straight rows, without zones, that is all there can be.
-				return Problems{job.problem(ip.Item.Line, "item %s: pass %s has no room on its swatch, which is no larger than a sheet; take swatch out of --parts",
-					quote(ip.Item.Name), quote(pass.Name))}
-			}
-			sp.Passes = append(sp.Passes, pp)
+		job.Items = []*Item{scrap}
+		plan, err := NewPlan(&job)
+		if err != nil {
+			// Of a scrap in straight rows, without zones, that is all there can be.
+			return nil, Problems{job.problem(ip.Item.Line, "item %s: pass %s has no room on its swatch, which is no larger than a sheet; take swatch out of --parts",
+				quote(ip.Item.Name), quote(failedPass(scrap, err)))}
 		}
+		sp := plan.Items[0]
 		practice := FacePlan{Item: sp, Names: face.Names}
 		first := 1
 		for _, pp := range sp.Passes {
@@ -39,12 +38,24 @@ func (d *document) addSwatch(ip *ItemPlan) error {
 		}
 		tiling, err := job.tile(sp)
 		if err != nil {
-			return Problems{job.problem(ip.Item.Line, "item %s: its swatch: %s", quote(ip.Item.Name), job.sheetWords(err))}
+			return nil, Problems{job.problem(ip.Item.Line, "item %s: its swatch: %s", quote(ip.Item.Name), job.sheetWords(err))}
 		}
 		sheets, pages := paper.Sheets(newGuide(&job, practice), tiling, practice.strip(&job))
-		d.addSheets(ip.Item.Name, "swatch", face.Name(), nil, pages, sheets)
+		all = append(all, Papers{Name: face.titled("swatch"), Pages: pages, Sheets: sheets})
 	}
-	return nil
+	return all, nil
+}
+
+// failedPass returns the name of the first pass of an item that could not be worked out.
+func failedPass(item *Item, err error) string {
+	var problems Problems
+	errors.As(err, &problems)
+	for _, pass := range item.Passes {
+		if len(problems) > 0 && pass.Line == problems[0].Line {
+			return pass.Name
+		}
+	}
+	return ""
 }
 
 // scrap returns the piece a face is practised on. Its passes are the face's own, each with

@@ -21,9 +21,9 @@ const (
 	leastStrip = 4 * geometry.Millimetre
 )
 
-// addTags draws the tags of all blocks the job prints with, and its gap strips.
-func (d *document) addTags() error {
-	job := d.plan.Job
+// tagSheets draws the tags of all blocks the job prints with, and its gap strips.
+func tagSheets(plan *Plan) Papers {
+	job := plan.Job
 	stock := job.readingStock()
 	scale := job.Printer.Scale().OnPage(false)
 	usable := geometry.Rect{
@@ -34,7 +34,7 @@ func (d *document) addTags() error {
 	room := geometry.Size{W: usable.W() / geometry.Length(scale.Across), H: usable.H() / geometry.Length(scale.Down)}
 	p := newTagPages(job, room)
 	for _, b := range job.Blocks {
-		uses := d.plan.uses(b)
+		uses := plan.uses(b)
 		if len(uses) == 0 {
 			continue
 		}
@@ -44,7 +44,7 @@ func (d *document) addTags() error {
 		}
 		p.set(t)
 	}
-	for _, s := range d.plan.strips() {
+	for _, s := range plan.strips() {
 		p.set(newStrip(job, s, room.W))
 	}
 	var pages []paper.Page
@@ -53,9 +53,7 @@ func (d *document) addTags() error {
 			Drawing: drawing, Area: drawing.Bounds, At: usable.Min, Scale: scale,
 		}}})
 	}
-	d.doc.Parts = append(d.doc.Parts, paper.Part{Name: "tags", Pages: pages})
-	d.pages += len(pages)
-	return nil
+	return Papers{Name: "tags", Pages: pages}
 }
 
 // use is a pass that prints with a block, and the item it is on.

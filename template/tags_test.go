@@ -43,7 +43,7 @@ func TestTags(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		doc, _, err := plan.Document([]string{"tags"})
+		doc, _, err := Document(plan, []string{"tags"})
 		if err != nil {
 			t.Fatal(err)
 		}

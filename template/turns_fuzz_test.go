@@ -147,7 +147,7 @@ func cellsOf(t *testing.T, ip *ItemPlan, p *PassPlan) []cell {
 	if ip.Flat != nil {
 		return cellsOnCone(ip, p)
 	}
-	c, pass, centre := p.Choice(), p.Pass, p.layout.area.Rect.Centre()
+	c, pass, centre := p.Choice(), p.Pass, ip.Area.Centre()
 	half := map[Centring]float64{OnJoint: 0.5}
 	turn := 0.0
 	if pass.Repeat == "diagonal" {

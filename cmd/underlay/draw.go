@@ -77,7 +77,7 @@ func (c *call) draw(args []string) error {
 	if ending == ".svg" {
 		return c.drawSVG(plan, d, was)
 	}
-	doc, sheets, err := plan.Excerpt(d.parts, d.sheets)
+	doc, sheets, err := template.Excerpt(plan, d.parts, d.sheets)
 	if err != nil {
 		return err
 	}

@@ -60,7 +60,7 @@ func planned(t *testing.T, job *template.Job) []byte {
 	if !json.Valid(out) {
 		t.Errorf("not JSON: %s", out)
 	}
-	if _, sheets, err := plan.Document([]string{"guide"}); err == nil {
+	if _, sheets, err := template.Document(plan, []string{"guide"}); err == nil {
 		out = append(out, again(t, sheetsJSON("guide.pdf", len(sheets), sheets))...)
 	}
 	return out

@@ -114,7 +114,7 @@ func TestJSONForm(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			_, sheets, err := plan.Document([]string{"guide"})
+			_, sheets, err := template.Document(plan, []string{"guide"})
 			if err != nil {
 				t.Fatal(err)
 			}
