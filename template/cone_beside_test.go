@@ -28,7 +28,7 @@ func TestMovedColumnsOnAConeKeepTheGap(t *testing.T) {
 					continue
 				}
 				p := plan.Items[0].Passes[0]
-				least, _ := p.leastApart()
+				least, _ := leastApart(p.Pass)
 				if d := p.nearestTwo(); d < least-slack {
 					t.Errorf("%s, gap %s mm, step %s: two prints are %v mm apart", name, gap, step, d)
 				}

@@ -66,7 +66,7 @@ func checkDrawn(t *testing.T, job *Job) {
 	}
 	for _, ip := range plan.Items {
 		for _, p := range ip.Passes {
-			checkPlaces(t, ip, p)
+			checkPlaces(t, ip.Item, p.Pass, placesOf(p))
 			checkTurned(t, ip, p)
 		}
 	}

@@ -141,3 +141,12 @@ func TestPapersReadBack(t *testing.T) {
 		})
 	}
 }
+
+// placesOf hands the prints of a pass to what checks them.
+func placesOf(p *PassPlan) []placed {
+	all := make([]placed, len(p.Prints))
+	for i, print := range p.Prints {
+		all[i] = placed{print.Number, print.Origin, print.Turn, print.Footprint.Outline}
+	}
+	return all
+}

@@ -38,7 +38,7 @@ func FuzzOutline(f *testing.F) {
 		t.Log(text)
 		ip := plan.Items[0]
 		p := ip.Passes[0]
-		checkPlaces(t, ip, p)
+		checkPlaces(t, ip.Item, p.Pass, placesOf(p))
 		checkTurned(t, ip, p)
 		checkField(t, ip.Item, p)
 		if len(p.Prints) > 500 {

@@ -100,8 +100,7 @@ func ringOf(o geometry.Outline) orb.Ring {
 }
 
 // onItem tells whether a print lies wholly on the printable area of an item.
-func (s printShape) onItem(ip *ItemPlan) bool {
-	item := ip.Item
+func (s printShape) onItem(item *Item) bool {
 	for _, z := range item.Zones {
 		zone := printShape{ring: ringOf(geometry.RectOutline(z.Rect))}
 		for _, copy := range s.copies(item) {
@@ -160,37 +159,45 @@ func (s printShape) onCone(item *Item) bool {
 	return s.nearest(centre) >= outer-slant+float64(item.Border.Top)-slack && s.far(centre) <= outer-float64(item.Border.Bottom)+slack
 }
 
+// placed is a print as a plan has it.
+type placed struct {
+	Number  int
+	Origin  geometry.Point
+	Turn    geometry.Angle
+	Outline geometry.Outline // of its footprint
+}
+
 // checkPlaces holds the prints of a pass to what all promise: each is the block's face, turned
 // and never mirrored; none leaves the area; and none lies on another, or nearer to it than the
 // gap, where the pass says so itself.
-func checkPlaces(t *testing.T, ip *ItemPlan, p *PassPlan) {
+func checkPlaces(t *testing.T, item *Item, pass *Pass, prints []placed) {
 	t.Helper()
-	shapes := make([]printShape, len(p.Prints))
-	for i, print := range p.Prints {
-		s := outlineAt(p.Pass.Block, print.Origin, print.Turn)
+	shapes := make([]printShape, len(prints))
+	for i, print := range prints {
+		s := outlineAt(pass.Block, print.Origin, print.Turn)
 		shapes[i] = s
-		for j, c := range print.Footprint.Outline.Corners() {
+		for j, c := range print.Outline.Corners() {
 			if want := s.ring[j]; math.Hypot(float64(c.X)-want[0], float64(c.Y)-want[1]) > slack {
-				t.Fatalf("pass %q, print %d: corner %d lies at %v, want %v", p.Pass.Name, print.Number, j+1, c, want)
+				t.Fatalf("pass %q, print %d: corner %d lies at %v, want %v", pass.Name, print.Number, j+1, c, want)
 			}
 		}
-		if !s.onItem(ip) {
-			t.Fatalf("pass %q, print %d at %v is not wholly on the area", p.Pass.Name, print.Number, print.Origin)
+		if !s.onItem(item) {
+			t.Fatalf("pass %q, print %d at %v is not wholly on the area", pass.Name, print.Number, print.Origin)
 		}
 	}
-	gap, ruled := p.leastApart()
+	gap, ruled := leastApart(pass)
 	if !ruled || len(shapes) > 400 {
 		return
 	}
-	reach := math.Hypot(float64(p.Pass.Block.Size.W), float64(p.Pass.Block.Size.H)) + gap
+	reach := math.Hypot(float64(pass.Block.Size.W), float64(pass.Block.Size.H)) + gap
 	for i, s := range shapes {
 		for j, u := range shapes[:i] {
-			for _, u := range u.copies(ip.Item) {
+			for _, u := range u.copies(item) {
 				if planar.Distance(s.centre, u.centre) > reach {
 					continue
 				}
 				if d := s.plain(u); d < gap-slack {
-					t.Fatalf("pass %q: prints %d and %d are %v apart, less than %v", p.Pass.Name, p.Prints[j].Number, p.Prints[i].Number, d, gap)
+					t.Fatalf("pass %q: prints %d and %d are %v apart, less than %v", pass.Name, prints[j].Number, prints[i].Number, d, gap)
 				}
 			}
 		}
@@ -199,8 +206,7 @@ func checkPlaces(t *testing.T, ip *ItemPlan, p *PassPlan) {
 
 // leastApart is how near to each other the pass lets its prints come; false where it leaves
 // that to another pass, or lets them lap.
-func (p *PassPlan) leastApart() (float64, bool) {
-	pass := p.Pass
+func leastApart(pass *Pass) (float64, bool) {
 	gap := min(pass.Gap.Across.Least, pass.Gap.Down.Least)
 	if pass.seated() || gap < 0 {
 		return 0, false

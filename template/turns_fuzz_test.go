@@ -51,7 +51,7 @@ func FuzzTurns(f *testing.F) {
 		}
 		t.Log(text)
 		ip := plan.Items[0]
-		checkPlaces(t, ip, ip.Passes[0])
+		checkPlaces(t, ip.Item, ip.Passes[0].Pass, placesOf(ip.Passes[0]))
 		checkTurned(t, ip, ip.Passes[0])
 		checkField(t, ip.Item, ip.Passes[0])
 		checkDrawnTurns(t, plan)
