@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"underlay/template/internal/repo"
+
 	"underlay/paper"
 )
 
@@ -12,7 +14,7 @@ import (
 // pages, lines joined.
 func papersText(t *testing.T, name string) string {
 	t.Helper()
-	source, err := os.ReadFile("../examples/" + name + ".toml")
+	source, err := os.ReadFile(repo.Path(t, "examples", name+".toml"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"underlay/geometry"
+	"underlay/template/internal/sample"
+	"underlay/template/plan"
 	"underlay/testdata/pdfread"
 )
 
@@ -27,7 +29,7 @@ func TestCheckBarsMeasureWhatTheySay(t *testing.T) {
 		{"inches", "50 mm", 50, 50},
 		{"corrected", "50 mm, corrected", 50 * 180 / 179.2, 50 * 250 / 248.9},
 	} {
-		p, err := pdfOf(hardJobs(t)[c.job])
+		p, err := pdfOf(sample.Hard(t)[c.job])
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -85,15 +87,15 @@ func barBeside(paths []pdfread.Path, text geometry.Rect) (bar line, down, ok boo
 			}
 			l := line{piece.Start, piece.Steps[0].To, &paths[i]}
 			d := l.b.Sub(l.a)
-			if n := d.Norm(); n < 45 || n > 55 || min(absLength(d.X), absLength(d.Y)) > off {
+			if n := d.Norm(); n < 45 || n > 55 || min(plan.AbsLength(d.X), plan.AbsLength(d.Y)) > off {
 				continue
 			}
 			c := text.Centre()
 			middle := geometry.Rect{Min: l.a, Max: l.b}.Centre().Sub(c)
-			away := absLength(middle.X) + absLength(middle.Y)
-			isDown := absLength(d.X) <= off
+			away := plan.AbsLength(middle.X) + plan.AbsLength(middle.Y)
+			isDown := plan.AbsLength(d.X) <= off
 			if isDown {
-				away = absLength(c.X-text.Min.X+middle.X) + absLength(middle.Y)/4
+				away = plan.AbsLength(c.X-text.Min.X+middle.X) + plan.AbsLength(middle.Y)/4
 			}
 			if away < least {
 				bar, down, ok, least = l, isDown, true, away
@@ -106,7 +108,7 @@ func barBeside(paths []pdfread.Path, text geometry.Rect) (bar line, down, ok boo
 // TestMarginsAreWhite looks at the picture of a sheet where the printer does not reach.
 func TestMarginsAreWhite(t *testing.T) {
 	const dpi = 72
-	p, err := pdfOf(exampleJobs(t)["reading-nook.toml"])
+	p, err := pdfOf(sample.Examples(t)["reading-nook.toml"])
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,13 +6,15 @@ import (
 	"runtime"
 	"testing"
 
+	"underlay/template/internal/repo"
+
 	"underlay/paper/pdf"
 )
 
 // TestSameBytesOnAnyNumberOfCores draws an example of several items with one core, and with
 // more than this machine may have.
 func TestSameBytesOnAnyNumberOfCores(t *testing.T) {
-	source, err := os.ReadFile("../examples/reading-nook.toml")
+	source, err := os.ReadFile(repo.Path(t, "examples", "reading-nook.toml"))
 	if err != nil {
 		t.Fatal(err)
 	}

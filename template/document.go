@@ -5,6 +5,9 @@ import (
 
 	"underlay/paper"
 	"underlay/paper/pdf"
+	"underlay/template/bench"
+	"underlay/template/guide"
+	"underlay/template/plan"
 )
 
 // CarriedName is what the job file inside a PDF is called.
@@ -23,28 +26,28 @@ type SheetPlace struct {
 type part struct {
 	name string
 	// forItem draws an item's papers, where the papers before it took so many sheets.
-	forItem func(p *Plan, ip *ItemPlan, sheets int) ([]Papers, error)
-	forJob  func(p *Plan) Papers
+	forItem func(p *plan.Plan, ip *plan.ItemPlan, sheets int) ([]guide.Papers, error)
+	forJob  func(p *plan.Plan) guide.Papers
 	usual   bool // printed unless the maker says which
 }
 
 // parts has a line for each part of the PDF, in the order they are bound.
 func parts() []part {
 	return []part{
-		{"bench", func(p *Plan, ip *ItemPlan, _ int) ([]Papers, error) { return benchSheets(p, ip), nil }, nil, true},
+		{"bench", func(p *plan.Plan, ip *plan.ItemPlan, _ int) ([]guide.Papers, error) { return bench.Sheets(p, ip), nil }, nil, true},
 		{"guide", guides, nil, true},
-		{"swatch", func(p *Plan, ip *ItemPlan, _ int) ([]Papers, error) { return swatches(p, ip) }, nil, false},
-		{"tags", nil, tagSheets, true},
+		{"swatch", func(p *plan.Plan, ip *plan.ItemPlan, _ int) ([]guide.Papers, error) { return guide.Swatches(p, ip) }, nil, false},
+		{"tags", nil, bench.Tags, true},
 	}
 }
 
 // guides draws the guides of an item, each with the overview of its sheets first.
-func guides(p *Plan, ip *ItemPlan, sheets int) ([]Papers, error) {
-	drawn, err := drawGuides(p.Job, ip, sheets)
-	var all []Papers
+func guides(p *plan.Plan, ip *plan.ItemPlan, sheets int) ([]guide.Papers, error) {
+	drawn, err := guide.Faces(p.Job, ip, sheets)
+	var all []guide.Papers
 	for _, g := range drawn {
-		front := sheetMap(p.Job, g.Face, g.Drawing, g.Sheets)
-		all = append(all, Papers{Name: g.Face.titled("guide"), Pages: append(front, g.Pages...), Sheets: g.Sheets})
+		front := bench.Overview(p.Job, g.Face, g.Drawing, g.Sheets)
+		all = append(all, guide.Papers{Name: g.Face.Titled("guide"), Pages: append(front, g.Pages...), Sheets: g.Sheets})
 	}
 	return all, err
 }
@@ -74,12 +77,12 @@ type binder struct {
 
 // Document draws the parts named, for every item of the plan. The error is of type Problems:
 // a guide of more sheets than anyone would tape, a job with nothing to print.
-func Document(p *Plan, names []string) (pdf.Document, []SheetPlace, error) {
+func Document(p *plan.Plan, names []string) (pdf.Document, []SheetPlace, error) {
 	b, err := draw(p, names)
 	return b.doc, b.places, err
 }
 
-func draw(p *Plan, names []string) (binder, error) {
+func draw(p *plan.Plan, names []string) (binder, error) {
 	job := p.Job
 	b := binder{doc: pdf.Document{
 		Title:      job.Title,
@@ -87,11 +90,11 @@ func draw(p *Plan, names []string) (binder, error) {
 	}}
 	wanted := slices.DeleteFunc(parts(), func(p part) bool { return !slices.Contains(names, p.name) })
 	if slices.Contains(names, "bench") {
-		b.bind("bench", Papers{Name: "the whole set", Pages: totalsPages(p)})
+		b.bind("bench", guide.Papers{Name: "the whole set", Pages: bench.SetPages(p)})
 	}
 	for _, ip := range p.Items {
 		if len(ip.Passes) == 0 {
-			return binder{}, job.nothingToDraw(ip.Item)
+			return binder{}, job.NothingToDraw(ip.Item)
 		}
 		b.doc.Parts = append(b.doc.Parts, paper.Part{Name: ip.Item.Name})
 		for _, part := range wanted {
@@ -116,14 +119,14 @@ func draw(p *Plan, names []string) (binder, error) {
 }
 
 // bind adds papers of the whole job.
-func (b *binder) bind(part string, papers Papers) {
+func (b *binder) bind(part string, papers guide.Papers) {
 	b.doc.Parts = append(b.doc.Parts, paper.Part{Name: papers.Name, Pages: papers.Pages})
 	b.claim(part, len(papers.Pages))
 }
 
 // bindFor adds papers of the item last begun; each sheet has its own line in the list of
 // contents.
-func (b *binder) bindFor(item, part string, papers Papers) {
+func (b *binder) bindFor(item, part string, papers guide.Papers) {
 	front := len(papers.Pages) - len(papers.Sheets)
 	bound := paper.Part{Name: papers.Name, Pages: papers.Pages[:front]}
 	for i, s := range papers.Sheets {
@@ -140,4 +143,11 @@ func (b *binder) claim(part string, pages int) {
 	for range pages {
 		b.partOf = append(b.partOf, part)
 	}
+}
+
+// Ruler binds the printer check page for a paper. The error is a plain sentence: the paper is too
+// small, and which would do.
+func Ruler(stock paper.Stock) (pdf.Document, error) {
+	pages, err := guide.RulerPage(stock)
+	return pdf.Document{Title: "Ruler page", Parts: []paper.Part{{Name: "ruler page", Pages: pages}}}, err
 }

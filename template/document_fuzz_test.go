@@ -11,6 +11,13 @@ import (
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/paper/pdf"
+	"underlay/template/guide"
+	"underlay/template/internal/messages"
+	"underlay/template/internal/oracle"
+	"underlay/template/job"
+	"underlay/template/jobfile"
+	"underlay/template/plan"
+	"underlay/template/say"
 )
 
 // FuzzDraw draws any job that can be read.
@@ -23,9 +30,9 @@ func FuzzDraw(f *testing.F) {
 		f.Add([]byte(seed))
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		job, err := ReadJob("nook.toml", data)
+		job, err := jobfile.Read("nook.toml", data)
 		if err != nil {
-			checkProblems(t, "nook.toml", err)
+			messages.Check(t, "nook.toml", err)
 			return
 		}
 		checkDrawn(t, job)
@@ -38,15 +45,15 @@ const mostMemory = 1 << 30
 // checkDrawn draws a job, unless it is a large one: it is refused in plain words, or every
 // print lies where it may, all papers are written, twice the same, and without more memory
 // than there is.
-func checkDrawn(t *testing.T, job *Job) {
+func checkDrawn(t *testing.T, j *job.Job) {
 	t.Helper()
-	if !quick(job) {
+	if !quick(j) {
 		return
 	}
 	var first []byte
-	var plan *Plan
+	var plan *plan.Plan
 	var err error
-	draw := func() { plan, first, err = drawn(job) }
+	draw := func() { plan, first, err = drawn(j) }
 	before := allocated()
 	draw()
 	if allocated()-before > mostMemory {
@@ -54,9 +61,9 @@ func checkDrawn(t *testing.T, job *Job) {
 			t.Fatalf("drawing takes %.0f MB", top/1e6)
 		}
 	}
-	if problems := (Problems{}); errors.As(err, &problems) {
-		checkProblems(t, "nook.toml", err)
-		checkWords(t, err.Error())
+	if problems := (job.Problems{}); errors.As(err, &problems) {
+		messages.Check(t, "nook.toml", err)
+		messages.Words(t, err.Error())
 		return
 	} else if err != nil {
 		t.Fatalf("drawn, but not written: %v", err)
@@ -66,20 +73,20 @@ func checkDrawn(t *testing.T, job *Job) {
 	}
 	for _, ip := range plan.Items {
 		for _, p := range ip.Passes {
-			checkPlaces(t, ip.Item, p.Pass, placesOf(p))
+			oracle.CheckPlaces(t, ip.Item, p.Pass, placesOf(p))
 			checkTurned(t, ip, p)
 		}
 	}
-	if _, again, err := drawn(job); err != nil || !bytes.Equal(first, again) {
+	if _, again, err := drawn(j); err != nil || !bytes.Equal(first, again) {
 		t.Fatalf("drawn again, the job gives other bytes: %d and %d, %v", len(first), len(again), err)
 	}
-	if _, err := plan.Layout(); err != nil {
-		checkProblems(t, "nook.toml", err)
+	if _, err := guide.Layout(plan); err != nil {
+		messages.Check(t, "nook.toml", err)
 	}
-	if text := plan.FitText(); !utf8.ValidString(text) || strings.Contains(text, "%!") || strings.Contains(text, "NaN") || strings.Contains(text, "Inf ") {
+	if text := say.Fit(plan); !utf8.ValidString(text) || strings.Contains(text, "%!") || strings.Contains(text, "NaN") || strings.Contains(text, "Inf ") {
 		t.Errorf("what fits is told so:\n%s", text)
 	}
-	if a, err := pdf.Recover(first); err != nil || !bytes.Equal(a.Content, job.Source) {
+	if a, err := pdf.Recover(first); err != nil || !bytes.Equal(a.Content, j.Source) {
 		t.Errorf("the job does not come back out of its PDF: %v", err)
 	}
 }
@@ -92,8 +99,8 @@ func allocated() uint64 {
 }
 
 // drawn draws a job; no bytes where that has too many prints to be drawn thousands of times.
-func drawn(job *Job) (*Plan, []byte, error) {
-	p, err := NewPlan(job)
+func drawn(job *job.Job) (*plan.Plan, []byte, error) {
+	p, err := plan.New(job)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -117,7 +124,7 @@ func drawn(job *Job) (*Plan, []byte, error) {
 
 // partsFor returns all parts, but for the swatch where blocks are so small that one holds
 // thousands of prints.
-func partsFor(job *Job) []string {
+func partsFor(job *job.Job) []string {
 	for _, b := range job.Blocks {
 		if min(b.Size.W, b.Size.H) < 5 {
 			return UsualParts()
@@ -127,11 +134,11 @@ func partsFor(job *Job) []string {
 }
 
 // quick tells whether a job is small enough to draw thousands of.
-func quick(job *Job) bool {
+func quick(job *job.Job) bool {
 	sheets := 0
 	for _, item := range job.Items {
 		cloth := geometry.RectAt(geometry.Point{}, item.Size)
-		n, err := paper.CountSheets(cloth.Grow(job.Paper.Reach), job.Setup())
+		n, err := paper.CountSheets(cloth.Grow(job.Paper.Reach), guide.SetupOf(job))
 		if err != nil {
 			continue
 		}
@@ -146,7 +153,7 @@ func quick(job *Job) bool {
 }
 
 // roughly is how many prints a pass may come to, edges not counted.
-func roughly(item *Item, pass *Pass) float64 {
+func roughly(item *job.Item, pass *job.Pass) float64 {
 	w := max(0.5, min(pass.Block.Size.W, pass.Block.Size.H)+pass.Gap.Across.Least)
 	h := max(0.5, min(pass.Block.Size.W, pass.Block.Size.H)+pass.Gap.Down.Least)
 	return float64(item.Size.W * item.Size.H / w / h)

@@ -8,12 +8,15 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-	"github.com/pdfcpu/pdfcpu/pkg/api"
-
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/template/guide"
+	"underlay/template/job"
+	"underlay/template/plan"
 	"underlay/testdata/pdfread"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/pdfcpu/pdfcpu/pkg/api"
 )
 
 // sizes are the papers used here, upright: ISO 216, in millimetres, and ASME Y14.1, in inches.
@@ -159,10 +162,10 @@ func checkCrosses(t *testing.T, p *papers) {
 				line func(*sheetRead, geometry.Point) bool
 			}{
 				{s.Sheet.Right, func(o *sheetRead, q geometry.Point) bool {
-					return absLength(q.X-(s.Sheet.Area.Max.X+o.Sheet.Area.Min.X)/2) <= off
+					return plan.AbsLength(q.X-(s.Sheet.Area.Max.X+o.Sheet.Area.Min.X)/2) <= off
 				}},
 				{s.Sheet.Below, func(o *sheetRead, q geometry.Point) bool {
-					return absLength(q.Y-(s.Sheet.Area.Max.Y+o.Sheet.Area.Min.Y)/2) <= off
+					return plan.AbsLength(q.Y-(s.Sheet.Area.Max.Y+o.Sheet.Area.Min.Y)/2) <= off
 				}},
 			} {
 				o := named[join.name]
@@ -212,14 +215,14 @@ func (s *sheetRead) crosses(other *sheetRead, on func(*sheetRead, geometry.Point
 func TestJobsThatCannotBeDrawn(t *testing.T) {
 	huge := "[paper]\nsize = 'A6'\n[[block]]\nname = 'fern'\nprint = '40 x 40 cm'\n[[item]]\nname = 'curtain'\nsize = '5 x 5 m'\nborder = '25 mm'\n"
 	pass := "[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n"
-	refusal := func(text string) (*Job, string) {
-		job := readJob(t, text)
-		_, err := pdfOf(job)
-		var problems Problems
+	refusal := func(text string) (*job.Job, string) {
+		j := readJob(t, text)
+		_, err := pdfOf(j)
+		var problems job.Problems
 		if !errors.As(err, &problems) || len(problems) != 1 || problems[0].Line == 0 {
 			t.Fatalf("not refused with a line of the job: %v", err)
 		}
-		return job, problems[0].Text
+		return j, problems[0].Text
 	}
 	if _, text := refusal(huge); !strings.Contains(text, "curtain") || !strings.Contains(text, "pass") {
 		t.Errorf("an item without a pass: %s", text)
@@ -227,7 +230,7 @@ func TestJobsThatCannotBeDrawn(t *testing.T) {
 
 	// 5 x 5 m and 25 mm more all round on A6, 91 x 134 mm inside the margins, 12 mm shared:
 	// (5050 - 12) / (91 - 12) and (5050 - 12) / (134 - 12), rounded up, are 64 x 42 sheets.
-	job, text := refusal(huge + pass)
+	j, text := refusal(huge + pass)
 	if !strings.Contains(text, "2,688 sheets") || !strings.Contains(text, "2,000") {
 		t.Errorf("too many sheets: %s", text)
 	}
@@ -236,7 +239,7 @@ func TestJobsThatCannotBeDrawn(t *testing.T) {
 	for _, s := range paper.Stocks() {
 		if strings.Contains(text, `"`+s.Name+`"`) {
 			tried++
-			other := *job
+			other := *j
 			other.Paper.Stock = s
 			if _, err := pdfOf(&other); err != nil {
 				t.Errorf("the paper named would not do: %v", err)
@@ -245,11 +248,11 @@ func TestJobsThatCannotBeDrawn(t *testing.T) {
 	}
 	if strings.Contains(text, "extent") {
 		tried++
-		other := *job
-		other.Paper.Extent = EdgesExtent
+		other := *j
+		other.Paper.Extent = job.EdgesExtent
 		if p, err := pdfOf(&other); err != nil {
 			t.Errorf("the extent named would not do: %v", err)
-		} else if len(p.places) > mostSheets {
+		} else if len(p.places) > guide.MostSheets {
 			t.Errorf("%d sheets", len(p.places))
 		}
 	}

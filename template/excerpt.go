@@ -7,12 +7,15 @@ import (
 
 	"underlay/paper"
 	"underlay/paper/pdf"
+	"underlay/template/job"
+	"underlay/template/plan"
+	"underlay/template/words"
 )
 
 // Excerpt draws what Document does, and of that keeps only the sheets and parts wanted: a sheet
 // by its name, for every item that has one of that name, or a part by its name, as "bench".
 // Capitals do not count. With nothing wanted everything is kept. The error is of type Problems.
-func Excerpt(p *Plan, parts, wanted []string) (pdf.Document, []SheetPlace, error) {
+func Excerpt(p *plan.Plan, parts, wanted []string) (pdf.Document, []SheetPlace, error) {
 	d, err := draw(p, parts)
 	if err != nil || len(wanted) == 0 {
 		return d.doc, d.places, err
@@ -52,8 +55,8 @@ func (d *binder) want(keep []bool, name string, parts []string) error {
 	if n := len(names); n > most {
 		names = []string{names[0] + " to " + names[n-1]}
 	}
-	write := joined(append(names, parts...), "or")
-	return Problems{{Key: "--sheets", Text: fmt.Sprintf("there is no sheet %s; write %s", quote(name), write)}}
+	write := words.Joined(append(names, parts...), "or")
+	return job.Problems{{Key: "--sheets", Text: fmt.Sprintf("there is no sheet %s; write %s", words.Quote(name), write)}}
 }
 
 // kept returns parts with only the pages to be kept; at is the page that the first of them

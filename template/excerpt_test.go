@@ -5,16 +5,18 @@ import (
 	"slices"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"underlay/paper"
 	"underlay/paper/pdf"
+	"underlay/template/jobfile"
+	"underlay/template/plan"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // TestExcerpt takes sheets out of the papers of two items: they are the pages they are among
 // all the others, in the same order, and each has its own line in the list of contents.
 func TestExcerpt(t *testing.T) {
-	job, err := ReadJob("nook.toml", []byte(`
+	job, err := jobfile.Read("nook.toml", []byte(`
 [[block]]
 name = "fern"
 print = "90 x 90 mm"
@@ -36,7 +38,7 @@ border = "25 mm"
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := NewPlan(job)
+	plan, err := plan.New(job)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,6 +6,9 @@ import (
 	"strings"
 	"testing"
 
+	"underlay/template/jobfile"
+	"underlay/template/plan"
+
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -63,11 +66,11 @@ func TestFacesThatAreAlikeShareAGuide(t *testing.T) {
 		{"nothing in common", "faces = ['front', 'back']\n", pass("fern", "front") + pass("acorn", "back"),
 			[]face{{"front", "guide, front", []int{1}, 4}, {"back", "guide, back", []int{1}, 36}}},
 	} {
-		job, err := ReadJob("nook.toml", []byte(head+c.faces+c.passes))
+		job, err := jobfile.Read("nook.toml", []byte(head+c.faces+c.passes))
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
-		plan, err := NewPlan(job)
+		plan, err := plan.New(job)
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}

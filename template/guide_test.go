@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"underlay/geometry"
+	"underlay/template/job"
+	"underlay/template/plan"
 )
 
 // samples returns points all along an outline, its corners among them.
@@ -74,7 +76,7 @@ func checkFootprints(t *testing.T, p *papers) {
 				o := print.Footprint.Outline
 				for _, s := range g.sheets {
 					drawn := s.styles(o)
-					if p.job.Paper.Extent == EdgesExtent {
+					if p.job.Paper.Extent == job.EdgesExtent {
 						if len(drawn) > 0 {
 							t.Errorf("%s: a print at %v is drawn", s.Sheet.Name, print.Origin)
 						}
@@ -91,7 +93,7 @@ func checkFootprints(t *testing.T, p *papers) {
 					}
 					maps.DeleteFunc(all, func(style string, _ bool) bool { return !drawn[style] })
 				}
-				if p.job.Paper.Extent != EdgesExtent {
+				if p.job.Paper.Extent != job.EdgesExtent {
 					g.mustRun(t, "a print of "+pass.Pass.Name, g.shown(print, o))
 				}
 			}
@@ -124,7 +126,7 @@ func (s *sheetRead) styles(o geometry.Outline) map[string]bool {
 // shown returns points along the edge of a print, or of its wood, as far as its guide goes. One
 // that lies across the seam of a drum, which is its bounds' width around, comes in again on the
 // other side.
-func (g guideRead) shown(print Print, o geometry.Outline) []geometry.Point {
+func (g guideRead) shown(print plan.Print, o geometry.Outline) []geometry.Point {
 	var all []geometry.Point
 	for _, round := range []geometry.Length{-1, 0, 1} {
 		if round != 0 && !(print.Seam && g.face.Item.Item.Shape == "drum") {
@@ -166,7 +168,7 @@ func (g guideRead) mustRun(t *testing.T, what string, points []geometry.Point) {
 func checkCloth(t *testing.T, p *papers) {
 	for _, g := range p.guides {
 		item, c := g.face.Item.Item, g.cloth.Centre()
-		if p.job.Paper.Extent == EdgesExtent {
+		if p.job.Paper.Extent == job.EdgesExtent {
 			edge := samples(item.Outline)
 			if r, ok := item.Outline.Upright(); ok {
 				edge = r.Polygon()
@@ -197,7 +199,7 @@ func checkCloth(t *testing.T, p *papers) {
 // sheet, on none twice.
 func checkNumbers(t *testing.T, p *papers) {
 	for _, g := range p.guides {
-		if p.job.Paper.Extent == EdgesExtent {
+		if p.job.Paper.Extent == job.EdgesExtent {
 			continue
 		}
 		for _, pass := range g.face.Passes {

@@ -8,6 +8,9 @@ import (
 	"testing"
 
 	"underlay/geometry"
+	"underlay/template/guide"
+	"underlay/template/internal/sample"
+	"underlay/template/plan"
 	"underlay/testdata/pdfread"
 )
 
@@ -42,7 +45,7 @@ func (g guideRead) checkRun(t *testing.T, down bool, reach geometry.Length) {
 	for _, s := range g.sheets {
 		for _, l := range s.lines.all {
 			a, b := turn(l.a), turn(l.b)
-			if absLength(a.X-b.X) > off || a.Distance(b) < 2 {
+			if plan.AbsLength(a.X-b.X) > off || a.Distance(b) < 2 {
 				continue
 			}
 			lo, hi := min(a.Y, b.Y), max(a.Y, b.Y)
@@ -57,7 +60,7 @@ func (g guideRead) checkRun(t *testing.T, down bool, reach geometry.Length) {
 		var above, below bool
 		for d := -1; d <= 1; d++ {
 			for _, k := range ticks[tenths(x)+d] {
-				if absLength(k.x-x) <= off && is(k.of) {
+				if plan.AbsLength(k.x-x) <= off && is(k.of) {
 					above, below = above || !k.below, below || k.below
 				}
 			}
@@ -99,7 +102,7 @@ func (g guideRead) checkRun(t *testing.T, down bool, reach geometry.Length) {
 
 // edges returns the edges of the columns of a pass, in the frame of the ticks; none where they
 // are not in line, or in more than four ways to be moved.
-func edges(p FacePass, turn func(geometry.Point) geometry.Point) []geometry.Length {
+func edges(p plan.FacePass, turn func(geometry.Point) geometry.Point) []geometry.Length {
 	if !p.ColumnsInLine && !p.RowsInLine {
 		return nil
 	}
@@ -122,14 +125,14 @@ func edges(p FacePass, turn func(geometry.Point) geometry.Point) []geometry.Leng
 
 // TestTicksSayTheirNamesAtBothEnds reads the names and distances by the ticks of a roomy guide.
 func TestTicksSayTheirNamesAtBothEnds(t *testing.T) {
-	job := exampleJobs(t)["reading-nook.toml"]
-	plan, err := NewPlan(job)
+	job := sample.Examples(t)["reading-nook.toml"]
+	plan, err := plan.New(job)
 	if err != nil {
 		t.Fatal(err)
 	}
 	face := plan.Items[0].Faces()[0]
-	g := newGuide(job, face)
-	cloth := face.Item.Area.cloth
+	g := guide.Draw(job, face)
+	cloth := face.Item.Area.ClothBounds
 	// By hand: five fern prints of 90 mm, 1 mm apart, leave (500 - 5 * 90 - 4 * 1) / 2 = 23 mm a
 	// side: less than the 25 mm asked, so that there are four, and (500 - 4 * 90 - 3 * 1) / 2 = 68.5.
 	names := []string{"centre 250", "start tape", "tape", "68.5", "158.5", "159.5", "249.5", "250.5", "340.5", "341.5", "431.5"}

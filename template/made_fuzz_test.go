@@ -5,6 +5,9 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"underlay/template/internal/messages"
+	"underlay/template/jobfile"
 )
 
 // FuzzDrawMade draws jobs made up from any bytes, each of which picks one of the things that a
@@ -23,10 +26,10 @@ func FuzzDrawMade(f *testing.F) {
 		}
 		text := (&maker{choices: choices}).job()
 		t.Log(text)
-		job, err := ReadJob("nook.toml", []byte(text))
+		job, err := jobfile.Read("nook.toml", []byte(text))
 		if err != nil {
-			checkProblems(t, "nook.toml", err)
-			checkWords(t, err.Error())
+			messages.Check(t, "nook.toml", err)
+			messages.Words(t, err.Error())
 			return
 		}
 		checkDrawn(t, job)

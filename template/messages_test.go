@@ -3,6 +3,10 @@ package template
 import (
 	"strings"
 	"testing"
+
+	"underlay/template/internal/messages"
+	"underlay/template/jobfile"
+	"underlay/template/plan"
 )
 
 // hopelessJobs are jobs that can be read, and of which something cannot be worked out or drawn:
@@ -75,12 +79,12 @@ func TestPlanMessages(t *testing.T) {
 	var got strings.Builder
 	for _, j := range hopelessJobs() {
 		name, text := j[0], j[1]
-		job, err := ReadJob("nook.toml", []byte(text))
+		job, err := jobfile.Read("nook.toml", []byte(text))
 		if err != nil {
 			t.Errorf("%s: the job cannot be read: %v", name, err)
 			continue
 		}
-		plan, err := NewPlan(job)
+		plan, err := plan.New(job)
 		if err == nil {
 			_, _, err = Document(plan, Parts())
 		}
@@ -89,8 +93,8 @@ func TestPlanMessages(t *testing.T) {
 			continue
 		}
 		got.WriteString("# " + name + "\n" + err.Error() + "\n\n")
-		checkProblems(t, "nook.toml", err)
-		checkWords(t, err.Error())
+		messages.Check(t, "nook.toml", err)
+		messages.Words(t, err.Error())
 	}
-	checkGolden(t, "plan-messages.txt", got.String())
+	messages.Golden(t, "plan-messages.txt", got.String())
 }

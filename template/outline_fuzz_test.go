@@ -8,6 +8,11 @@ import (
 	"testing"
 
 	"underlay/paper/pdf"
+	"underlay/template/internal/messages"
+	"underlay/template/internal/oracle"
+	"underlay/template/job"
+	"underlay/template/jobfile"
+	"underlay/template/plan"
 )
 
 // FuzzOutline plans and draws blocks and items of any outline, in any repeat and turns: they
@@ -22,23 +27,23 @@ func FuzzOutline(f *testing.F) {
 			return
 		}
 		text := outlineText(block, item, turns, choice)
-		job, err := ReadJob("nook.toml", []byte(text))
+		j, err := jobfile.Read("nook.toml", []byte(text))
 		if err != nil {
-			checkProblems(t, "nook.toml", err)
+			messages.Check(t, "nook.toml", err)
 			return
 		}
-		if !quick(job) {
+		if !quick(j) {
 			return
 		}
-		plan, err := NewPlan(job)
+		plan, err := plan.New(j)
 		if err != nil {
-			checkProblems(t, "nook.toml", err)
+			messages.Check(t, "nook.toml", err)
 			return
 		}
 		t.Log(text)
 		ip := plan.Items[0]
 		p := ip.Passes[0]
-		checkPlaces(t, ip.Item, p.Pass, placesOf(p))
+		oracle.CheckPlaces(t, ip.Item, p.Pass, placesOf(p))
 		checkTurned(t, ip, p)
 		checkField(t, ip.Item, p)
 		if len(p.Prints) > 500 {
@@ -48,7 +53,7 @@ func FuzzOutline(f *testing.F) {
 		if err == nil {
 			err = pdf.Write(io.Discard, doc)
 		}
-		if problems := (Problems{}); err != nil && !errors.As(err, &problems) {
+		if problems := (job.Problems{}); err != nil && !errors.As(err, &problems) {
 			t.Fatalf("%v\n%s", err, text)
 		}
 	})

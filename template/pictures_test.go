@@ -12,6 +12,9 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper/pdf"
+	"underlay/template/internal/messages"
+	"underlay/template/internal/sample"
+	"underlay/template/plan"
 	"underlay/testdata/pdfread"
 )
 
@@ -53,13 +56,13 @@ func mmRect(left, top, right, bottom geometry.Length) geometry.Rect {
 // TestPictures keeps the README's pictures of real pages as the program draws them. With
 // -update it makes them anew.
 func TestPictures(t *testing.T) {
-	jobs := exampleJobs(t)
+	jobs := sample.Examples(t)
 	for _, p := range pictures() {
 		job := jobs[p.job+".toml"]
 		if job == nil {
 			t.Fatalf("there is no example %s", p.job)
 		}
-		plan, err := NewPlan(job)
+		plan, err := plan.New(job)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -80,7 +83,7 @@ func TestPictures(t *testing.T) {
 			t.Errorf("%s is %d bytes, too many for a page that is read on a slow line", p.file, got.Len())
 		}
 		path := filepath.Join("../examples/pictures", p.file+".png")
-		if *update {
+		if *messages.Update {
 			if err := os.WriteFile(path, got.Bytes(), 0o644); err != nil {
 				t.Fatal(err)
 			}

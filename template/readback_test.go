@@ -7,6 +7,8 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper/pdf"
+	"underlay/template/job"
+	"underlay/template/plan"
 	"underlay/testdata/pdfread"
 )
 
@@ -15,8 +17,8 @@ const off = 0.01 * geometry.Millimetre
 
 // papers is a job drawn, and its PDF as pdfium reads it.
 type papers struct {
-	job    *Job
-	plan   *Plan
+	job    *job.Job
+	plan   *plan.Plan
 	doc    pdf.Document
 	places []SheetPlace
 	pdf    []byte
@@ -34,7 +36,7 @@ type pageRead struct {
 
 // guideRead is the guide of one face.
 type guideRead struct {
-	face   FacePlan
+	face   plan.FacePlan
 	cloth  geometry.Rect
 	sheets []*sheetRead
 }
@@ -67,10 +69,10 @@ func (s SheetPlace) layoutRect(r geometry.Rect) geometry.Rect {
 }
 
 // pdfOf plans and draws a job, with all parts there are.
-func pdfOf(job *Job) (*papers, error) {
+func pdfOf(job *job.Job) (*papers, error) {
 	p := &papers{job: job}
 	var err error
-	if p.plan, err = NewPlan(job); err != nil {
+	if p.plan, err = plan.New(job); err != nil {
 		return nil, err
 	}
 	if p.doc, p.places, err = Document(p.plan, Parts()); err != nil {
@@ -85,7 +87,7 @@ func pdfOf(job *Job) (*papers, error) {
 }
 
 // readPapers draws a job and reads its PDF back.
-func readPapers(t *testing.T, job *Job) *papers {
+func readPapers(t *testing.T, job *job.Job) *papers {
 	t.Helper()
 	p, err := pdfOf(job)
 	if err != nil {
@@ -100,7 +102,7 @@ func readPapers(t *testing.T, job *Job) *papers {
 	next := 0
 	for _, ip := range p.plan.Items {
 		for _, face := range ip.Faces() {
-			g := guideRead{face: face, cloth: ip.Area.cloth}
+			g := guideRead{face: face, cloth: ip.Area.ClothBounds}
 			for ; next < len(p.places); next++ {
 				place := p.places[next]
 				if place.Part != "guide" {

@@ -8,19 +8,22 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-	"github.com/google/go-cmp/cmp/cmpopts"
-
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/paper/pdf"
+	"underlay/template/guide"
+	"underlay/template/job"
+	"underlay/template/jobfile"
 	"underlay/testdata/pdfread"
+
+	"github.com/google/go-cmp/cmp"
+	"github.com/google/go-cmp/cmp/cmpopts"
 )
 
 // pageOfRuler draws the ruler page and reads it back.
 func pageOfRuler(t *testing.T, stock paper.Stock) pageRead {
 	t.Helper()
-	doc, err := RulerPage(stock)
+	doc, err := Ruler(stock)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -106,7 +109,7 @@ func TestRulerPageMeasuresWhatItSays(t *testing.T) {
 			if d := cmp.Diff([]float64{9 * 25.4, 250}, down, near); d != "" {
 				t.Errorf("down: %s", d)
 			}
-			p := &papers{job: &Job{Paper: Paper{Margin: rulerMargin}}, pages: []pageRead{page}}
+			p := &papers{job: &job.Job{Paper: job.Paper{Margin: guide.RulerMargin}}, pages: []pageRead{page}}
 			checkTexts(t, p)
 			checkMargins(t, p)
 			page.checkLinesClearOfText(t)
@@ -158,7 +161,7 @@ func TestRulerPageLinesAreForTheJobFile(t *testing.T) {
 		{"174.6 mm", "250 mm", true}, {"185.4 mm", "257.5 mm", true}, {"7 1/16 in", "242.5 mm", true},
 		{"174.5 mm", "250 mm", false}, {"180 mm", "257.6 mm", false},
 	} {
-		_, err := ReadJob("nook.toml", fmt.Appendf(nil, "[printer]\nacross = %q\ndown = %q\n"+fernOn, c.across, c.down, "50 x 50 cm"))
+		_, err := jobfile.Read("nook.toml", fmt.Appendf(nil, "[printer]\nacross = %q\ndown = %q\n"+fernOn, c.across, c.down, "50 x 50 cm"))
 		if (err == nil) != c.good {
 			t.Errorf("across %s, down %s: %v", c.across, c.down, err)
 		}
@@ -172,7 +175,7 @@ func TestRulerPageNeedsRoom(t *testing.T) {
 		"A5": false, "roll 150 mm": false, "197.3 x 400 mm": false, "200 x 267.3 mm": false, "197.4 x 267.4 mm": true,
 	} {
 		s := stock(t, name)
-		_, err := RulerPage(s)
+		_, err := guide.RulerPage(s)
 		if good != (err == nil) || !good && err.Error() != fmt.Sprintf(small, s.Name) {
 			t.Errorf("%s: %v", name, err)
 		}

@@ -10,6 +10,9 @@ import (
 	"time"
 
 	"underlay/paper/pdf"
+	"underlay/template/guide"
+	"underlay/template/jobfile"
+	"underlay/template/plan"
 )
 
 // speedJob is a job to be timed. The figure in its name is about how many prints it has.
@@ -78,7 +81,7 @@ func BenchmarkDraw(b *testing.B) {
 }
 
 func benchmarkDraw(b *testing.B, text string) {
-	job, err := ReadJob("nook.toml", []byte(text))
+	job, err := jobfile.Read("nook.toml", []byte(text))
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -88,14 +91,14 @@ func benchmarkDraw(b *testing.B, text string) {
 	draw := func() {
 		file.Reset()
 		start := time.Now()
-		plan, err := NewPlan(job)
+		plan, err := plan.New(job)
 		if err != nil {
 			b.Fatal(err)
 		}
 		planned.add(time.Since(start))
 		start = time.Now()
 		for _, ip := range plan.Items {
-			if _, err := job.tile(ip); err != nil {
+			if _, err := guide.Tile(job, ip); err != nil {
 				b.Fatal(err)
 			}
 		}

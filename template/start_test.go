@@ -4,6 +4,9 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"underlay/template/jobfile"
+	"underlay/template/plan"
 )
 
 // TestStartFile works out and draws the file that a maker begins with, of every shape, as it is
@@ -12,15 +15,15 @@ func TestStartFile(t *testing.T) {
 	commented := regexp.MustCompile(`(?m)^( *)# ([a-z-]+)( = .*)$`)
 	// Keys that stand in for another.
 	inPlaceOf := map[string]string{"lap": "  gap", "around": "diameter"}
-	for _, shape := range StartShapes() {
+	for _, shape := range jobfile.StartShapes() {
 		t.Run(shape, func(t *testing.T) {
-			text, err := StartFile(shape)
+			text, err := jobfile.StartFile(shape)
 			if err != nil {
 				t.Fatal(err)
 			}
 			works := func(name, text string) {
 				t.Helper()
-				job, err := ReadJob(name, []byte(text))
+				job, err := jobfile.Read(name, []byte(text))
 				if err != nil {
 					t.Errorf("%v", err)
 					return
@@ -28,7 +31,7 @@ func TestStartFile(t *testing.T) {
 				if job.Items[0].Shape != shape {
 					t.Errorf("the item is %q", job.Items[0].Shape)
 				}
-				plan, err := NewPlan(job)
+				plan, err := plan.New(job)
 				if err != nil {
 					t.Errorf("%s: %v", name, err)
 					return
@@ -70,7 +73,7 @@ func TestStartShapes(t *testing.T) {
 		"rectangel": `"rectangel" is not known here; write "rectangle"`,
 		"star":      `"star" is not known here; write "rectangle", "round", "outline", "drum" or "cone"`,
 	} {
-		if _, err := StartFile(word); err == nil || err.Error() != want {
+		if _, err := jobfile.StartFile(word); err == nil || err.Error() != want {
 			t.Errorf("%s: %v", word, err)
 		}
 	}

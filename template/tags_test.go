@@ -7,6 +7,8 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper/pdf"
+	"underlay/template/job"
+	"underlay/template/plan"
 	"underlay/testdata/pdfread"
 )
 
@@ -36,10 +38,10 @@ border = "25 mm"
 // TestTags measures tags and gap strips with pdfium, on a true printer and on one that needs
 // a correction: what comes out of the printer is within 0.01 mm of the block.
 func TestTags(t *testing.T) {
-	for _, printer := range []Printer{{}, {Across: 179.2, Down: 251}} {
+	for _, printer := range []job.Printer{{}, {Across: 179.2, Down: 251}} {
 		job := readJob(t, tagJob)
 		job.Printer = printer
-		plan, err := NewPlan(job)
+		plan, err := plan.New(job)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -9,6 +9,12 @@ import (
 	"testing"
 
 	"underlay/geometry"
+	"underlay/template/guide"
+	"underlay/template/internal/messages"
+	"underlay/template/internal/oracle"
+	"underlay/template/job"
+	"underlay/template/jobfile"
+	"underlay/template/plan"
 )
 
 // FuzzTurns writes any text into the rows of turns: they are refused in plain words, or every
@@ -30,11 +36,11 @@ func FuzzTurns(f *testing.F) {
 		}
 		rows := strings.Split(strings.ToValidUTF8(turns, "?"), "\n")
 		text := turnsJob(rows, int(choice))
-		job, err := ReadJob("nook.toml", []byte(text))
+		job, err := jobfile.Read("nook.toml", []byte(text))
 		want, good := quarterTurns(rows)
 		if err != nil {
-			checkProblems(t, "nook.toml", err)
-			checkWords(t, err.Error())
+			messages.Check(t, "nook.toml", err)
+			messages.Words(t, err.Error())
 			if good && !mayRefuse(text, want) {
 				t.Fatalf("good turns are refused: %v\n%s", err, text)
 			}
@@ -44,14 +50,14 @@ func FuzzTurns(f *testing.F) {
 		if !good || !slices.EqualFunc(pass.Turns, want, slices.Equal) {
 			t.Fatalf("turns %q are read as %v, want %v, %v", rows, pass.Turns, want, good)
 		}
-		plan, err := NewPlan(job)
+		plan, err := plan.New(job)
 		if err != nil {
-			checkProblems(t, "nook.toml", err)
+			messages.Check(t, "nook.toml", err)
 			return
 		}
 		t.Log(text)
 		ip := plan.Items[0]
-		checkPlaces(t, ip.Item, ip.Passes[0].Pass, placesOf(ip.Passes[0]))
+		oracle.CheckPlaces(t, ip.Item, ip.Passes[0].Pass, placesOf(ip.Passes[0]))
 		checkTurned(t, ip, ip.Passes[0])
 		checkField(t, ip.Item, ip.Passes[0])
 		checkDrawnTurns(t, plan)
@@ -78,7 +84,7 @@ func turnsJob(rows []string, choice int) string {
 	border := pick("12 mm", "0 mm", "20.5 mm")
 	list := make([]string, len(rows))
 	for i, r := range rows {
-		list[i] = tomlText(r)
+		list[i] = jobfile.TomlText(r)
 	}
 	return fmt.Sprintf("[[block]]\nname = 'leaf'\n%s\n[[item]]\nname = 'cover'\n%s\nborder = '%s'\n"+
 		"[[item.pass]]\nblock = 'leaf'\nrepeat = '%s'\ngap = '%s'\nturns = [%s]\n",
@@ -112,20 +118,20 @@ func quarterTurns(rows []string) ([][]int, bool) {
 // with its repeat or item, or hexagons on their side would not close up.
 func mayRefuse(text string, turns [][]int) bool {
 	plain := text[:strings.Index(text, "turns = ")]
-	job, err := ReadJob("nook.toml", []byte(plain))
+	j, err := jobfile.Read("nook.toml", []byte(plain))
 	if err != nil {
 		return true
 	}
-	pass := *job.Items[0].Passes[0]
+	pass := *j.Items[0].Passes[0]
 	pass.Turns = turns
 	if pass.Repeat == "honeycomb" {
-		return pass.Block.Shape == "hexagon" && anyQuarterTurned(turns)
+		return pass.Block.Shape == "hexagon" && job.AnyQuarterTurned(turns)
 	}
 	return false
 }
 
 // share is how far the k-th row, or column, of a repeat is moved along, as a part of the pitch.
-func movedBy(p *Pass, k float64) float64 {
+func movedBy(p *job.Pass, k float64) float64 {
 	step := p.Step
 	if p.Repeat == "honeycomb" {
 		step = 0.5
@@ -142,13 +148,13 @@ type cell struct {
 
 // cellsOf reads off in which column and row of its lattice each print lies, counted from the
 // first that have prints; round a drum columns count from the seam.
-func cellsOf(t *testing.T, ip *ItemPlan, p *PassPlan) []cell {
+func cellsOf(t *testing.T, ip *plan.ItemPlan, p *plan.PassPlan) []cell {
 	t.Helper()
 	if ip.Flat != nil {
 		return cellsOnCone(ip, p)
 	}
 	c, pass, centre := p.Choice(), p.Pass, ip.Area.Centre()
-	half := map[Centring]float64{OnJoint: 0.5}
+	half := map[job.Centring]float64{job.OnJoint: 0.5}
 	turn := 0.0
 	if pass.Repeat == "diagonal" {
 		turn = float64(pass.GridTurn)
@@ -188,9 +194,9 @@ func cellsOf(t *testing.T, ip *ItemPlan, p *PassPlan) []cell {
 // cellsOnCone reads off the rows of a cone laid flat by how far prints are from its centre, and
 // the columns by the angle from its left edge, at which the first begins. The tops of all
 // point to the centre.
-func cellsOnCone(ip *ItemPlan, p *PassPlan) []cell {
+func cellsOnCone(ip *plan.ItemPlan, p *plan.PassPlan) []cell {
 	c := p.Choice()
-	radius := func(print Print) float64 { return float64(print.Origin.Distance(ip.Flat.Apex)) }
+	radius := func(print plan.Print) float64 { return float64(print.Origin.Distance(ip.Flat.Apex)) }
 	first := math.Inf(1)
 	for _, print := range p.Prints {
 		first = math.Min(first, radius(print))
@@ -211,17 +217,17 @@ func cellsOnCone(ip *ItemPlan, p *PassPlan) []cell {
 
 // checkTurned holds every print of a lattice to the turn that the job has for its column and
 // row.
-func checkTurned(t *testing.T, ip *ItemPlan, p *PassPlan) {
+func checkTurned(t *testing.T, ip *plan.ItemPlan, p *plan.PassPlan) {
 	t.Helper()
 	turns := p.Pass.Turns
-	if p.Pass.seated() || !slices.Contains(lattices, p.Pass.Repeat) || ip.Flat != nil && p.Pass.Repeat == "half-drop" || len(p.Prints) > 1000 {
+	if p.Pass.Seated() || !slices.Contains(job.Lattices, p.Pass.Repeat) || ip.Flat != nil && p.Pass.Repeat == "half-drop" || len(p.Prints) > 1000 {
 		return
 	}
 	cells := cellsOf(t, ip, p)
 	// Where what fits depends on the turns there may be no first column, or row, that would be
 	// the first with its turn as well; then they are counted from a later one.
 	later := cell{column: p.Prints[0].Column - cells[0].column, row: p.Prints[0].Row - cells[0].row}
-	if later.column < 0 || later.row < 0 || later.column >= len(turns[0]) || later.row >= len(turns) || later != (cell{}) && p.sameTurned() {
+	if later.column < 0 || later.row < 0 || later.column >= len(turns[0]) || later.row >= len(turns) || later != (cell{}) && sameTurned(p) {
 		t.Fatalf("print %d is in column %d, row %d, and named %d, %d", p.Prints[0].Number, cells[0].column, cells[0].row, p.Prints[0].Column, p.Prints[0].Row)
 	}
 	for i, c := range cells {
@@ -239,15 +245,15 @@ func checkTurned(t *testing.T, ip *ItemPlan, p *PassPlan) {
 }
 
 // sameTurned tells whether the block covers the same cloth in all turns of its pass.
-func (p *PassPlan) sameTurned() bool {
+func sameTurned(p *plan.PassPlan) bool {
 	b, turns := p.Pass.Block, p.Pass.Turns
 	switch b.Shape {
 	case "round":
 		return true
 	case "rectangle":
-		return b.Size.W == b.Size.H || allQuarterTurned(turns) || !anyQuarterTurned(turns)
+		return b.Size.W == b.Size.H || job.AllQuarterTurned(turns) || !job.AnyQuarterTurned(turns)
 	case "hexagon":
-		return allQuarterTurned(turns) || !anyQuarterTurned(turns)
+		return job.AllQuarterTurned(turns) || !job.AnyQuarterTurned(turns)
 	}
 	for _, row := range turns {
 		for _, turn := range row {
@@ -261,15 +267,15 @@ func (p *PassPlan) sameTurned() bool {
 
 // checkField works out how many prints a straight repeat of blocks of one size holds on a
 // rectangle, and the border they leave: n = floor((A + g) / p), (A - n p + g) / 2.
-func checkField(t *testing.T, item *Item, p *PassPlan) {
+func checkField(t *testing.T, item *job.Item, p *plan.PassPlan) {
 	t.Helper()
 	pass := p.Pass
 	size := pass.Block.Size
-	mixed := anyQuarterTurned(pass.Turns) && !allQuarterTurned(pass.Turns)
+	mixed := job.AnyQuarterTurned(pass.Turns) && !job.AllQuarterTurned(pass.Turns)
 	if item.Shape != "rectangle" || len(item.Zones) > 0 || pass.Repeat != "straight" || mixed && size.W != size.H {
 		return
 	}
-	if allQuarterTurned(pass.Turns) {
+	if job.AllQuarterTurned(pass.Turns) {
 		size.W, size.H = size.H, size.W
 	}
 	along := func(room, face, gap, border geometry.Length) (int, geometry.Length) {
@@ -283,17 +289,17 @@ func checkField(t *testing.T, item *Item, p *PassPlan) {
 	if c.Columns != columns || c.Rows != rows || len(p.Prints) != columns*rows {
 		t.Fatalf("%d columns, %d rows and %d prints, want %d and %d", c.Columns, c.Rows, len(p.Prints), columns, rows)
 	}
-	if math.Abs(float64(c.Border.Left-left)) > slack || math.Abs(float64(c.Border.Top-top)) > slack {
+	if math.Abs(float64(c.Border.Left-left)) > oracle.Slack || math.Abs(float64(c.Border.Top-top)) > oracle.Slack {
 		t.Fatalf("border %v, want %v left and %v above", c.Border, left, top)
 	}
 }
 
 // checkDrawnTurns looks at the guide: one arrow on every print, and it points where the top of
 // the block is; and a face with corners drawn as it was cut, turned and not mirrored.
-func checkDrawnTurns(t *testing.T, plan *Plan) {
+func checkDrawnTurns(t *testing.T, plan *plan.Plan) {
 	t.Helper()
 	ip := plan.Items[0]
-	drawing := newGuide(plan.Job, ip.Faces()[0])
+	drawing := guide.Draw(plan.Job, ip.Faces()[0])
 	type arrow struct{ from, to geometry.Point }
 	var arrows []arrow
 	faces := map[[2]int][][]geometry.Point{}
@@ -316,14 +322,14 @@ func checkDrawnTurns(t *testing.T, plan *Plan) {
 		}
 	}
 	for _, print := range ip.Passes[0].Prints {
-		s := outlineAt(ip.Passes[0].Pass.Block, print.Origin, print.Turn)
-		low, high := s.bounds()
+		s := oracle.OutlineAt(ip.Passes[0].Pass.Block, print.Origin, print.Turn)
+		low, high := s.Bounds()
 		sin, cos := math.Sincos(float64(print.Turn) * math.Pi / 180)
 		found := 0
 		for _, a := range arrows {
 			mid := a.from.Add(a.to).Mul(0.5)
 			x, y := float64(mid.X), float64(mid.Y)
-			if x < low[0] || x > high[0] || y < low[1] || y > high[1] || !s.covers(x, y) {
+			if x < low[0] || x > high[0] || y < low[1] || y > high[1] || !s.Covers(x, y) {
 				continue
 			}
 			found++
@@ -335,27 +341,24 @@ func checkDrawnTurns(t *testing.T, plan *Plan) {
 		if found != 1 && !print.Seam {
 			t.Fatalf("print %d has %d arrows", print.Number, found)
 		}
-		if s.ring == nil {
+		if s.Ring == nil {
 			continue
 		}
-		first := geometry.Pt(geometry.Length(s.ring[0][0]), geometry.Length(s.ring[0][1]))
+		first := geometry.Pt(geometry.Length(s.Ring[0][0]), geometry.Length(s.Ring[0][1]))
 		if !drawnAs(s, faces, cellAt(first)) {
-			t.Fatalf("print %d is not drawn with its corners at %v", print.Number, s.ring)
+			t.Fatalf("print %d is not drawn with its corners at %v", print.Number, s.Ring)
 		}
 	}
 }
 
-// covers tells whether a point lies on the print.
-func (s printShape) covers(x, y float64) bool { return s.nearest([2]float64{x, y}) == 0 }
-
 // drawnAs tells whether one of the drawn outlines has the corners of s, in their order.
-func drawnAs(s printShape, faces map[[2]int][][]geometry.Point, at [2]int) bool {
+func drawnAs(s oracle.Shape, faces map[[2]int][][]geometry.Point, at [2]int) bool {
 	for x := at[0] - 1; x <= at[0]+1; x++ {
 		for y := at[1] - 1; y <= at[1]+1; y++ {
 			for _, points := range faces[[2]int{x, y}] {
-				same := len(points) == len(s.ring)-1
+				same := len(points) == len(s.Ring)-1
 				for i := 0; same && i < len(points); i++ {
-					same = math.Hypot(float64(points[i].X)-s.ring[i][0], float64(points[i].Y)-s.ring[i][1]) < 1e-4
+					same = math.Hypot(float64(points[i].X)-s.Ring[i][0], float64(points[i].Y)-s.Ring[i][1]) < 1e-4
 				}
 				if same {
 					return true

@@ -6,11 +6,15 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-
 	"underlay/paper"
 	"underlay/paper/pdf"
 	"underlay/paper/svg"
 	"underlay/template"
+	"underlay/template/guide"
+	"underlay/template/job"
+	"underlay/template/jobfile"
+	"underlay/template/plan"
+	"underlay/template/words"
 )
 
 const drawHelp = `underlay draw JOB [-o FILE] [--item NAME] [--paper NAME] [...]
@@ -39,7 +43,7 @@ A PDF or an SVG that underlay drew is written over, any other file only with
 // drawing is what the flags of draw ask for.
 type drawing struct {
 	from      jobFrom
-	overrides template.Overrides
+	overrides jobfile.Overrides
 	output    string // "-": standard output
 	parts     []string
 	sheets    []string // the only ones wanted; nil: all
@@ -57,7 +61,7 @@ func (c *call) draw(args []string) error {
 	if err != nil {
 		return err
 	}
-	if err := job.Override(d.overrides); err != nil {
+	if err := jobfile.Override(job, d.overrides); err != nil {
 		return err
 	}
 	ending, err := endingOf(d.output)
@@ -70,7 +74,7 @@ func (c *call) draw(args []string) error {
 			return err
 		}
 	}
-	plan, err := template.NewPlan(job)
+	plan, err := plan.New(job)
 	if err != nil {
 		return err
 	}
@@ -101,7 +105,7 @@ func (c *call) draw(args []string) error {
 
 // drawFlags reads the flags of draw; done: help was asked for, and given.
 func (c *call) drawFlags(args []string) (d drawing, done bool, err error) {
-	var q template.Quick
+	var q jobfile.Quick
 	var parts, sheets string
 	fs := newFlags("draw")
 	textFlag(fs, &d.output, "output", "o", "FILE", "where to write; - is standard output")
@@ -161,7 +165,7 @@ func partsNamed(list string) ([]string, error) {
 		name = strings.TrimSpace(name)
 		if !slices.Contains(template.Parts(), name) {
 			write := strings.Join(template.Parts(), ",")
-			if near, ok := template.Nearest(name, template.Parts()); ok {
+			if near, ok := words.Nearest(name, template.Parts()); ok {
 				write = near
 			}
 			return nil, usage("--parts: there is no part %q; write %s", name, write)
@@ -172,8 +176,8 @@ func partsNamed(list string) ([]string, error) {
 }
 
 // drawSVG writes the guides as one drawing at true size.
-func (c *call) drawSVG(plan *template.Plan, d drawing, was string) error {
-	layout, err := plan.Layout()
+func (c *call) drawSVG(plan *plan.Plan, d drawing, was string) error {
+	layout, err := guide.Layout(plan)
 	if err != nil {
 		return err
 	}
@@ -188,8 +192,8 @@ func (c *call) drawSVG(plan *template.Plan, d drawing, was string) error {
 }
 
 // warn says which names will not come out as they are written.
-func (c *call) warn(job *template.Job) {
-	for _, w := range job.Warnings() {
+func (c *call) warn(job *job.Job) {
+	for _, w := range guide.Warnings(job) {
 		c.note(w)
 	}
 }

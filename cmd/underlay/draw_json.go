@@ -1,6 +1,8 @@
 package main
 
-import "underlay/template"
+import (
+	"underlay/template"
+)
 
 // The types below are what draw --json says it wrote.
 

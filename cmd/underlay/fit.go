@@ -1,6 +1,11 @@
 package main
 
-import "underlay/template"
+import (
+	"underlay/template/job"
+	"underlay/template/jobfile"
+	"underlay/template/plan"
+	"underlay/template/say"
+)
 
 const fitHelp = `underlay fit JOB [--json]
 underlay fit --item SIZE --border LENGTH --block SIZE --gap LENGTH [...]
@@ -23,7 +28,7 @@ item and one block measure.
 
 // fit prints what fits.
 func (c *call) fit(args []string) error {
-	var q template.Quick
+	var q jobfile.Quick
 	fs := newFlags("fit")
 	asJSON := fs.Bool("json", false, "print the whole plan as JSON")
 	quickFlags(fs, &q)
@@ -38,24 +43,24 @@ func (c *call) fit(args []string) error {
 	if err != nil {
 		return err
 	}
-	if job.IsShelf() {
+	if plan.IsShelf(job) {
 		return c.fitShelf(job, *asJSON)
 	}
-	plan, err := template.NewPlan(job)
+	plan, err := plan.New(job)
 	if err != nil {
 		return err
 	}
 	if *asJSON {
 		return c.printJSON(planJSON(plan))
 	}
-	return c.say(plan.FitText())
+	return c.say(say.Fit(plan))
 }
 
 // fitShelf prints what every block gives on every item.
-func (c *call) fitShelf(job *template.Job, asJSON bool) error {
-	shelf := template.NewShelf(job)
+func (c *call) fitShelf(job *job.Job, asJSON bool) error {
+	shelf := plan.NewShelf(job)
 	if asJSON {
 		return c.printJSON(shelfJSON(shelf))
 	}
-	return c.say(shelf.FitText())
+	return c.say(say.Shelf(shelf))
 }

@@ -2,7 +2,8 @@ package main
 
 import (
 	"underlay/geometry"
-	"underlay/template"
+	"underlay/template/job"
+	"underlay/template/plan"
 )
 
 // The types below are the plan as fit --json writes it. What has no meaning for a repeat is
@@ -41,8 +42,8 @@ type jsonPass struct {
 }
 
 type jsonCentre struct {
-	Across template.Centring `json:"across,omitempty"`
-	Down   template.Centring `json:"down,omitempty"`
+	Across job.Centring `json:"across,omitempty"`
+	Down   job.Centring `json:"down,omitempty"`
 }
 
 type jsonSpacing struct {
@@ -64,13 +65,13 @@ type jsonServes struct {
 }
 
 type jsonChoice struct {
-	Across  template.Centring `json:"across,omitempty"`
-	Down    template.Centring `json:"down,omitempty"`
-	Count   int               `json:"count"`
-	Columns int               `json:"columns,omitempty"`
-	Rows    int               `json:"rows,omitempty"`
-	Border  jsonEdges         `json:"border_mm"`
-	Taken   bool              `json:"taken"`
+	Across  job.Centring `json:"across,omitempty"`
+	Down    job.Centring `json:"down,omitempty"`
+	Count   int          `json:"count"`
+	Columns int          `json:"columns,omitempty"`
+	Rows    int          `json:"rows,omitempty"`
+	Border  jsonEdges    `json:"border_mm"`
+	Taken   bool         `json:"taken"`
 }
 
 // jsonNearMiss has null for a change that cannot bring one more print.
@@ -100,7 +101,7 @@ type jsonPoint struct {
 	Y mm `json:"y_mm"`
 }
 
-func planJSON(plan *template.Plan) jsonPlan {
+func planJSON(plan *plan.Plan) jsonPlan {
 	out := jsonPlan{Title: plan.Job.Title}
 	for _, ip := range plan.Items {
 		it, size := ip.Item, ip.Area.Cloth().Size()
@@ -116,7 +117,7 @@ func planJSON(plan *template.Plan) jsonPlan {
 	return out
 }
 
-func passJSON(p *template.PassPlan) jsonPass {
+func passJSON(p *plan.PassPlan) jsonPass {
 	c := p.Choice()
 	out := jsonPass{
 		Name: p.Pass.Name, Block: p.Pass.Block.Name, Repeat: p.Pass.Repeat,
@@ -152,14 +153,14 @@ func passJSON(p *template.PassPlan) jsonPass {
 }
 
 // centreJSON says what sits on the centre lines; nil where the repeat has no such choice.
-func centreJSON(c template.Choice) *jsonCentre {
+func centreJSON(c plan.Choice) *jsonCentre {
 	if c.Across == "" && c.Down == "" {
 		return nil
 	}
 	return &jsonCentre{c.Across, c.Down}
 }
 
-func spacingJSON(s template.Spacing) jsonSpacing {
+func spacingJSON(s job.Spacing) jsonSpacing {
 	return jsonSpacing{length(s.Across), length(s.Down)}
 }
 
@@ -167,7 +168,7 @@ func edgesJSON(e geometry.Edges) jsonEdges {
 	return jsonEdges{length(e.Top), length(e.Right), length(e.Bottom), length(e.Left)}
 }
 
-func servesJSON(s *template.Serves) []mm {
+func servesJSON(s *plan.Serves) []mm {
 	if s == nil {
 		return nil
 	}

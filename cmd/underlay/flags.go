@@ -4,10 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"underlay/template/jobfile"
+	"underlay/template/words"
 
 	"github.com/spf13/pflag"
-
-	"underlay/template"
 )
 
 // What is wrong with the text of a flag: it is there more than once, or empty.
@@ -97,7 +97,7 @@ func flagError(fs *pflag.FlagSet, err error) error {
 		name := unknown.GetSpecifiedName()
 		var known []string
 		fs.VisitAll(func(f *pflag.Flag) { known = append(known, f.Name) })
-		if near, ok := template.Nearest(name, known); ok {
+		if near, ok := words.Nearest(name, known); ok {
 			return usage("there is no flag --%s; write --%s", name, near)
 		}
 		return usage("there is no flag --%s; underlay help %s shows those there are", name, fs.Name())
@@ -114,7 +114,7 @@ func flagError(fs *pflag.FlagSet, err error) error {
 }
 
 // quickFlags adds the flags that stand in for a job file.
-func quickFlags(fs *pflag.FlagSet, q *template.Quick) {
+func quickFlags(fs *pflag.FlagSet, q *jobfile.Quick) {
 	for _, f := range quickTexts(q) {
 		textFlag(fs, f.to, f.name, "", f.holds, f.usage)
 	}
@@ -126,7 +126,7 @@ type quickText struct {
 	to                 *string
 }
 
-func quickTexts(q *template.Quick) []quickText {
+func quickTexts(q *jobfile.Quick) []quickText {
 	return []quickText{
 		{"item", "SIZE", "the thing to print on, 50x50cm", &q.Item},
 		{"shape", "WORD", "its shape: rectangle or round", &q.Shape},

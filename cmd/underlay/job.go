@@ -9,19 +9,19 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
-
-	"underlay/template"
+	"underlay/template/job"
+	"underlay/template/jobfile"
 )
 
 // jobFrom is where a command gets its job: a file, standard input, or the flags.
 type jobFrom struct {
 	file  string // "-": standard input; "": the flags
-	quick template.Quick
+	quick jobfile.Quick
 }
 
 // source says where the job comes from: the one argument there is, or the flags. Flags that
 // stand in for a file do not go with one, but for those in keep.
-func source(command string, args []string, q template.Quick, keep ...string) (jobFrom, error) {
+func source(command string, args []string, q jobfile.Quick, keep ...string) (jobFrom, error) {
 	var given []string
 	for _, f := range quickTexts(&q) {
 		if *f.to != "" {
@@ -47,27 +47,27 @@ func source(command string, args []string, q template.Quick, keep ...string) (jo
 		return jobFrom{}, usage("no JOB is given; write underlay %s reading-nook.toml, or underlay %s - to read it from standard input", command, command)
 	}
 	if q.Item == "" || q.Border == "" || q.Block == "" || q.Gap == "" && q.Lap == "" {
-		_, err := template.QuickJob(q)
+		_, err := jobfile.FromFlags(q)
 		return jobFrom{}, usage("%s", err)
 	}
 	return jobFrom{quick: q}, nil
 }
 
 // job reads the job and checks it.
-func (c *call) job(from jobFrom) (*template.Job, error) {
+func (c *call) job(from jobFrom) (*job.Job, error) {
 	if from.file == "" {
-		return template.QuickJob(from.quick)
+		return jobfile.FromFlags(from.quick)
 	}
 	data, err := c.read(from.file)
 	if err != nil {
 		return nil, err
 	}
-	return template.ReadJob(from.file, data)
+	return jobfile.Read(from.file, data)
 }
 
 // read returns a job file, or standard input: no more of it than shows that it is too long.
 func (c *call) read(name string) ([]byte, error) {
-	const most = template.LargestJob + 1
+	const most = jobfile.LargestJob + 1
 	if name == "-" {
 		data, err := io.ReadAll(io.LimitReader(c.stdin, most))
 		if err != nil {

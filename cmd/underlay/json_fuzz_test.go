@@ -6,9 +6,12 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
-
 	"underlay/paper"
 	"underlay/template"
+	"underlay/template/guide"
+	"underlay/template/job"
+	"underlay/template/jobfile"
+	"underlay/template/plan"
 )
 
 // FuzzJSON writes the plan and the sheets of any job that can be read as JSON: nothing is lost
@@ -25,8 +28,8 @@ func FuzzJSON(f *testing.F) {
 		}
 		f.Add(data)
 	}
-	for _, shape := range template.StartShapes() {
-		text, err := template.StartFile(shape)
+	for _, shape := range jobfile.StartShapes() {
+		text, err := jobfile.StartFile(shape)
 		if err != nil {
 			f.Fatal(err)
 		}
@@ -35,12 +38,12 @@ func FuzzJSON(f *testing.F) {
 	f.Add([]byte("units = 'in'\n[paper]\nsize = 'one sheet'\n[[block]]\nname = '<b>&\u2028'\nprint = '1/3 x 2/7 in'\n" +
 		"[[item]]\nname = '\u0000 \"'\nsize = '5 x 4 in'\nborder = '0 mm'\n[[item.pass]]\nblock = '<b>&\u2028'\ngap = '0 mm to 1/8 in'\nrepeat = 'half-drop'\n"))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		job, err := template.ReadJob("nook.toml", data)
+		job, err := jobfile.Read("nook.toml", data)
 		if err != nil || !small(job) {
 			return
 		}
-		if job.IsShelf() {
-			again(t, shelfJSON(template.NewShelf(job)))
+		if plan.IsShelf(job) {
+			again(t, shelfJSON(plan.NewShelf(job)))
 			return
 		}
 		first := planned(t, job)
@@ -51,8 +54,8 @@ func FuzzJSON(f *testing.F) {
 }
 
 // planned writes the plan and the sheets of a job as JSON; nothing where it cannot be done.
-func planned(t *testing.T, job *template.Job) []byte {
-	plan, err := template.NewPlan(job)
+func planned(t *testing.T, job *job.Job) []byte {
+	plan, err := plan.New(job)
 	if err != nil {
 		return nil
 	}
@@ -68,7 +71,7 @@ func planned(t *testing.T, job *template.Job) []byte {
 
 // small tells whether a job is small enough to work out thousands of: by the sheets its guides
 // take, and how often its blocks go into its items.
-func small(job *template.Job) bool {
+func small(job *job.Job) bool {
 	sheets := 0
 	for _, item := range job.Items {
 		w, h := item.Size.W, item.Size.H
@@ -77,7 +80,7 @@ func small(job *template.Job) bool {
 		}
 		cloth := item.Outline.Bounds()
 		cloth.Max.X, cloth.Max.Y = w, h
-		n, err := paper.CountSheets(cloth.Grow(job.Paper.Reach), job.Setup())
+		n, err := paper.CountSheets(cloth.Grow(job.Paper.Reach), guide.SetupOf(job))
 		if err == nil {
 			sheets += n
 		}

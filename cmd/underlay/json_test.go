@@ -8,11 +8,13 @@ import (
 	"slices"
 	"strings"
 	"testing"
-
-	"github.com/google/go-cmp/cmp"
-
 	"underlay/geometry"
 	"underlay/template"
+	"underlay/template/job"
+	"underlay/template/jobfile"
+	"underlay/template/plan"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // TestNumbers writes numbers that a computer's arithmetic leaves a little off.
@@ -44,8 +46,8 @@ func jsonJobs(t *testing.T) map[string][]byte {
 		}
 		jobs[filepath.Base(file)] = data
 	}
-	for _, shape := range template.StartShapes() {
-		text, err := template.StartFile(shape)
+	for _, shape := range jobfile.StartShapes() {
+		text, err := jobfile.StartFile(shape)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -57,16 +59,16 @@ func jsonJobs(t *testing.T) map[string][]byte {
 }
 
 // shelfOf is the shelf of a job: its blocks and items, no pass.
-func shelfOf(t *testing.T, job template.Job) *template.Shelf {
+func shelfOf(t *testing.T, j job.Job) *plan.Shelf {
 	t.Helper()
-	var items []*template.Item
-	for _, it := range job.Items {
+	var items []*job.Item
+	for _, it := range j.Items {
 		bare := *it
 		bare.Passes = nil
 		items = append(items, &bare)
 	}
-	job.Items = items
-	return template.NewShelf(&job)
+	j.Items = items
+	return plan.NewShelf(&j)
 }
 
 // again writes a value as JSON, reads that into the same type, which must know every key, and
@@ -106,11 +108,11 @@ func TestJSONForm(t *testing.T) {
 	}
 	for name, data := range jsonJobs(t) {
 		t.Run(strings.ReplaceAll(name, " ", "-"), func(t *testing.T) {
-			job, err := template.ReadJob(name, data)
+			job, err := jobfile.Read(name, data)
 			if err != nil {
 				t.Fatal(err)
 			}
-			plan, err := template.NewPlan(job)
+			plan, err := plan.New(job)
 			if err != nil {
 				t.Fatal(err)
 			}

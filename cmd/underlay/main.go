@@ -10,8 +10,7 @@ import (
 	"io"
 	"os"
 	"strings"
-
-	"underlay/template"
+	"underlay/template/words"
 )
 
 const manual = `underlay draws true-size guides for printing cloth by hand with carved blocks.
@@ -146,7 +145,7 @@ func commandNamed(name string) (command, error) {
 		}
 		names = append(names, cmd.name)
 	}
-	switch near, ok := template.Nearest(name, append(names, "help")); {
+	switch near, ok := words.Nearest(name, append(names, "help")); {
 	case strings.HasPrefix(name, "-"):
 		return command{}, usage("%s stands where a command should; write underlay fit, underlay draw or underlay help", name)
 	case ok:

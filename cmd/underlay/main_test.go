@@ -12,12 +12,11 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"underlay/template/jobfile"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/rogpeppe/go-internal/testscript"
 	"github.com/spf13/pflag"
-
-	"underlay/template"
 )
 
 func TestMain(m *testing.M) { testscript.Main(m, map[string]func(){"underlay": main}) }
@@ -212,7 +211,7 @@ func TestHelpText(t *testing.T) {
 			}
 		}
 	}
-	var q template.Quick
+	var q jobfile.Quick
 	fs := newFlags("fit")
 	quickFlags(fs, &q)
 	fs.VisitAll(func(f *pflag.Flag) {
@@ -226,11 +225,11 @@ func TestHelpText(t *testing.T) {
 
 // TestQuickTexts holds the list of flags to the fields of the job they make.
 func TestQuickTexts(t *testing.T) {
-	var q template.Quick
+	var q jobfile.Quick
 	for _, f := range quickTexts(&q) {
 		*f.to = f.name
 	}
-	want := template.Quick{Item: "item", Shape: "shape", Border: "border", Hem: "hem", Block: "block", Wood: "wood", Gap: "gap",
+	want := jobfile.Quick{Item: "item", Shape: "shape", Border: "border", Hem: "hem", Block: "block", Wood: "wood", Gap: "gap",
 		Lap: "lap", Repeat: "repeat", Order: "order", Paper: "paper", Units: "units", Hand: "hand"}
 	if d := cmp.Diff(want, q); d != "" {
 		t.Error(d)

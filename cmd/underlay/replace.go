@@ -6,16 +6,17 @@ import (
 	"os"
 	"slices"
 	"strings"
-
 	"underlay/paper/pdf"
 	"underlay/paper/svg"
 	"underlay/template"
+	"underlay/template/job"
+	"underlay/template/jobfile"
 )
 
 // replaced looks at the file that a drawing is to be written over, if there is one, and refuses
 // one that underlay did not draw, unless by force. It returns words on the job it was drawn
 // from where that is another than job; "" where there is nothing to say.
-func (c *call) replaced(name string, from origin, force bool, job *template.Job) (string, error) {
+func (c *call) replaced(name string, from origin, force bool, job *job.Job) (string, error) {
 	to, err := newPlace(name, from)
 	if err != nil || !to.there {
 		return "", err
@@ -28,7 +29,7 @@ func (c *call) replaced(name string, from origin, force bool, job *template.Job)
 		return "", nil
 	}
 	// Both are read by one name: it is their title where they have none.
-	is, err := template.ReadJob(template.CarriedName, job.Source)
+	is, err := jobfile.Read(template.CarriedName, job.Source)
 	if err != nil || sameJob(was, is) {
 		return "", nil
 	}
@@ -37,14 +38,14 @@ func (c *call) replaced(name string, from origin, force bool, job *template.Job)
 
 // sameJob tells whether two jobs are one at different times: the title and an item have kept
 // their names.
-func sameJob(a, b *template.Job) bool {
-	return a.Title == b.Title && slices.ContainsFunc(a.Items, func(x *template.Item) bool {
-		return slices.ContainsFunc(b.Items, func(y *template.Item) bool { return x.Name == y.Name })
+func sameJob(a, b *job.Job) bool {
+	return a.Title == b.Title && slices.ContainsFunc(a.Items, func(x *job.Item) bool {
+		return slices.ContainsFunc(b.Items, func(y *job.Item) bool { return x.Name == y.Name })
 	})
 }
 
 // contents names a carried job by its title, if it has one, and its items.
-func contents(job *template.Job) string {
+func contents(job *job.Job) string {
 	names := make([]string, len(job.Items))
 	for i, it := range job.Items {
 		names[i] = it.Name
@@ -58,7 +59,7 @@ func contents(job *template.Job) string {
 
 // drawnJob returns the job a file was drawn from, nil where it carries none that is read today,
 // and whether underlay made the file at all. An empty file holds nothing to lose.
-func drawnJob(name string) (job *template.Job, ours bool) {
+func drawnJob(name string) (job *job.Job, ours bool) {
 	info, err := os.Stat(name)
 	if err != nil || info.Size() > largestPDF {
 		return nil, false
@@ -76,7 +77,7 @@ func drawnJob(name string) (job *template.Job, ours bool) {
 	if err != nil || carried.Name != template.CarriedName {
 		return nil, bytes.Contains(file, []byte("/Producer (underlay)")) // the ruler page carries no job
 	}
-	job, err = template.ReadJob(carried.Name, carried.Content)
+	job, err = jobfile.Read(carried.Name, carried.Content)
 	if err != nil {
 		return nil, true
 	}

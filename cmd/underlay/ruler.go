@@ -5,6 +5,8 @@ import (
 
 	"underlay/paper/pdf"
 	"underlay/template"
+	"underlay/template/job"
+	"underlay/template/jobfile"
 )
 
 const rulerHelp = `underlay ruler [--paper NAME] [-o FILE.pdf]
@@ -48,13 +50,13 @@ func (c *call) ruler(args []string) error {
 			return err
 		}
 	}
-	stock, err := template.ParseStock(name)
+	stock, err := jobfile.ParseStock(name)
 	if err != nil {
-		return template.Problems{{Key: "--paper", Text: err.Error()}}
+		return job.Problems{{Key: "--paper", Text: err.Error()}}
 	}
-	doc, err := template.RulerPage(stock)
+	doc, err := template.Ruler(stock)
 	if err != nil {
-		return template.Problems{{Key: "--paper", Text: err.Error()}}
+		return job.Problems{{Key: "--paper", Text: err.Error()}}
 	}
 	if doc.Date, err = c.date(); err != nil {
 		return err

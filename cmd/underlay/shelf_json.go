@@ -1,6 +1,6 @@
 package main
 
-import "underlay/template"
+import "underlay/template/plan"
 
 // The types below are what fit --json writes of a job without any pass.
 
@@ -22,7 +22,7 @@ type jsonShelfFit struct {
 	Border  *jsonEdges   `json:"border_mm,omitempty"`
 }
 
-func shelfJSON(shelf *template.Shelf) jsonShelf {
+func shelfJSON(shelf *plan.Shelf) jsonShelf {
 	out := jsonShelf{Title: shelf.Job.Title, Shelf: []jsonShelfFit{}}
 	for _, si := range shelf.Items {
 		for _, fit := range si.Fits {

@@ -2,8 +2,7 @@ package main
 
 import (
 	"strings"
-
-	"underlay/template"
+	"underlay/template/jobfile"
 )
 
 const startHelp = `underlay start [--shape rectangle] > JOB
@@ -20,15 +19,15 @@ anything with corners; drum and cone, for lampshades.
 // start prints a job file to begin with.
 func (c *call) start(args []string) error {
 	fs := newFlags("start")
-	shape := template.StartShapes()[0]
-	textFlag(fs, &shape, "shape", "", "WORD", strings.Join(template.StartShapes(), ", ")+";\nrectangle, unless given")
+	shape := jobfile.StartShapes()[0]
+	textFlag(fs, &shape, "shape", "", "WORD", strings.Join(jobfile.StartShapes(), ", ")+";\nrectangle, unless given")
 	if done, err := c.parse(fs, startHelp, args); done || err != nil {
 		return err
 	}
 	if fs.NArg() > 0 {
 		return usage("start takes no name; write underlay start > %s", fs.Arg(0))
 	}
-	text, err := template.StartFile(shape)
+	text, err := jobfile.StartFile(shape)
 	if err != nil {
 		return usage("--shape: %s", err)
 	}

@@ -1,0 +1,72 @@
+package bench
+
+import (
+	"fmt"
+	"strconv"
+
+	"underlay/geometry"
+	"underlay/paper"
+	"underlay/template/guide"
+	"underlay/template/job"
+	"underlay/template/plan"
+	"underlay/template/words"
+)
+
+// Overview is the first page of a guide: a small picture of the layout over its sheets, how
+// to join them, what to check, and what the lines mean.
+func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []paper.Sheet) []paper.Page {
+	f := newFlow(j)
+	f.Title(face.Label(), fmt.Sprintf("Guide at true size: %s on %s. Mark %s.",
+		words.Counted(len(sheets), "sheet", "sheets"), j.Paper.Stock.Name, guide.Mark(j)))
+	for _, p := range face.Passes {
+		f.Text(fmt.Sprintf("%s: %s, prints %d to %d.", p.Pass.Name, guide.Summary(p.PassPlan, j.Units), p.First, p.First+len(p.Prints)-1))
+	}
+	f.Space(3)
+	f.Figure(max(60, f.Room()-112), func(box geometry.Rect) []paper.View { return paper.Overview(drawing, sheets, box) })
+	number := func(i int) string { return strconv.Itoa(i+1) + "." }
+
+	f.Heading("Print and check")
+	f.Points(number, []string{
+		"Print at 100 % (“actual size”), not “fit to page”.",
+		"Measure a check bar both ways on one sheet, before cutting: " + barWords(j) + ".",
+	})
+	if len(sheets) > 1 {
+		f.Heading("Join")
+		f.Points(number, []string{
+			"Lay the sheets out as in the picture. Each names its neighbours at its edges.",
+			"Cut a sheet along its line marked “cut”, away from the hand, on a mat.",
+			"Lay the cut edge on its neighbour’s grey line so that " + meetWords(j) + ". Tape it; go on row by row.",
+			"Lay a straight edge along a line that runs over the joins: it must not bend.",
+		}[:joinSteps(j)])
+		if j.Paper.Extent == job.EdgesExtent {
+			f.Text("The sheets make a ring, which must close: measure from corner to corner of the cloth’s edge, both ways across. The two must be equally long.")
+		}
+	}
+	f.Heading("The lines")
+	f.Figure(legendHeight(face, j), func(box geometry.Rect) []paper.View { return []paper.View{legend(j, face, box)} })
+	return f.Pages()
+}
+
+// meetWords says what falls on what where two sheets are laid right.
+func meetWords(job *job.Job) string {
+	if job.Paper.Overlap < paper.LeastCrossed {
+		return "the lines of both run on"
+	}
+	return "the crosses of both fall on each other"
+}
+
+// joinSteps is how many of the steps of joining go for a job: in a ring of sheets no line runs
+// over all the joins.
+func joinSteps(j *job.Job) int {
+	if j.Paper.Extent == job.EdgesExtent {
+		return 3
+	}
+	return 4
+}
+
+func barWords(job *job.Job) string {
+	if job.Units == geometry.UnitInch {
+		return "50 mm or 2 in"
+	}
+	return "50 mm"
+}

@@ -1,0 +1,251 @@
+package bench
+
+import (
+	"fmt"
+	"slices"
+
+	"underlay/geometry"
+	"underlay/paper"
+	"underlay/template/guide"
+	"underlay/template/job"
+	"underlay/template/plan"
+	"underlay/template/words"
+)
+
+// tag is a label for a block's back, or a strip of card, to cut out: drawn at true size with
+// the top left corner of its bounds at (0, 0).
+type tag struct {
+	*paper.Drawing
+}
+
+const (
+	tagSpace = 6 * geometry.Millimetre // between tags on a sheet
+	tagTick  = 5 * geometry.Millimetre
+	// leastStrip is the least gap worth a spacer of card.
+	leastStrip = 4 * geometry.Millimetre
+)
+
+// Tags draws the tags of all blocks the job prints with, and its gap strips.
+func Tags(plan *plan.Plan) guide.Papers {
+	job := plan.Job
+	stock := guide.ReadingStock(job)
+	scale := job.Printer.Scale().OnPage(false)
+	usable := geometry.Rect{
+		Min: geometry.Pt(job.Paper.Margin, job.Paper.Margin),
+		Max: geometry.Pt(stock.Size.W-job.Paper.Margin, stock.Size.H-job.Paper.Margin),
+	}
+	// In true millimetres, as they come out of the printer.
+	room := geometry.Size{W: usable.W() / geometry.Length(scale.Across), H: usable.H() / geometry.Length(scale.Down)}
+	p := newTagPages(job, room)
+	for _, b := range job.Blocks {
+		uses := uses(plan, b)
+		if len(uses) == 0 {
+			continue
+		}
+		t := newTag(job, b, uses)
+		if t.Bounds.W() > room.W || t.Bounds.H() > room.H-p.head {
+			t = newCrossTag(job, b, uses)
+		}
+		p.set(t)
+	}
+	for _, s := range strips(plan) {
+		p.set(newStrip(job, s, room.W))
+	}
+	var pages []paper.Page
+	for _, drawing := range p.pages {
+		pages = append(pages, paper.Page{Size: stock.Size, Views: []paper.View{{
+			Drawing: drawing, Area: drawing.Bounds, At: usable.Min, Scale: scale,
+		}}})
+	}
+	return guide.Papers{Name: "tags", Pages: pages}
+}
+
+// use is a pass that prints with a block, and the item it is on.
+type use struct {
+	item *job.Item
+	pass *job.Pass
+}
+
+// uses returns the passes that print with a block.
+func uses(p *plan.Plan, b *job.Block) []use {
+	var uses []use
+	for _, ip := range p.Items {
+		for _, pp := range ip.Passes {
+			if pp.Pass.Block == b {
+				uses = append(uses, use{ip.Item, pp.Pass})
+			}
+		}
+	}
+	return uses
+}
+
+// strip is a spacer: as wide as a gap, as long as the block's side along it.
+type strip struct {
+	gap, length geometry.Length
+	block       string
+}
+
+// strips returns a spacer for each gap wide enough for card.
+func strips(p *plan.Plan) []strip {
+	var strips []strip
+	for _, ip := range p.Items {
+		for _, pp := range ip.Passes {
+			size := pp.Pass.Block.Size
+			if pp.Pass.Seated() {
+				continue
+			}
+			for _, s := range []strip{
+				{pp.Choice().Gap.Across, size.H, pp.Pass.Block.Name},
+				{pp.Choice().Gap.Down, size.W, pp.Pass.Block.Name},
+			} {
+				same := func(q strip) bool { return plan.AbsLength(q.gap-s.gap) <= geometry.Tolerance && q.block == s.block }
+				if s.gap >= leastStrip-geometry.Tolerance && !slices.ContainsFunc(strips, same) {
+					strips = append(strips, s)
+				}
+			}
+		}
+	}
+	return strips
+}
+
+// newTag draws the label of a block as seen from above, the way the printer holds it: cut out
+// along the wood's edge and stuck on its back.
+func newTag(j *job.Job, b *job.Block, uses []use) tag {
+	pens := guide.NewPens(job.FineLines)
+	edge := b.Wood
+	if edge.None() {
+		edge = b.Face
+	}
+	bounds := edge.Bounds()
+	move := geometry.Point{}.Sub(bounds.Min)
+	t := tag{&paper.Drawing{Bounds: bounds.Move(move).Grow(0)}}
+	t.Stroke(edge.Move(move).Path(), pens.Cloth)
+	if !b.Wood.None() {
+		t.Stroke(b.Face.Move(move).Path(), pens.Wood)
+	}
+	face := b.Face.Bounds().Move(move)
+	c := face.Centre()
+	wood := bounds.Move(move)
+	// Ticks on the face's centre lines, at the edge: they meet the ticks of the guide.
+	tick := min(tagTick, wood.W()/6, wood.H()/6)
+	for _, l := range [][2]geometry.Point{
+		{geometry.Pt(c.X, wood.Min.Y), geometry.Pt(c.X, wood.Min.Y+tick)},
+		{geometry.Pt(c.X, wood.Max.Y), geometry.Pt(c.X, wood.Max.Y-tick)},
+		{geometry.Pt(wood.Min.X, c.Y), geometry.Pt(wood.Min.X+tick, c.Y)},
+		{geometry.Pt(wood.Max.X, c.Y), geometry.Pt(wood.Max.X-tick, c.Y)},
+	} {
+		t.Stroke(geometry.Line(l[0], l[1]), pens.Arrow)
+	}
+	s := min(face.W(), face.H())
+	arrow := geometry.UpArrow(geometry.Pt(c.X, c.Y-s*0.12), s*0.4, 0)
+	t.Stroke(arrow, paper.Pen{Width: max(0.35, min(1, s*0.012))})
+	t.words(j, b, uses, geometry.Pt(c.X, c.Y+s*0.14), min(s*0.72, face.W()-2*tick), c.Y+s*0.36)
+	return t
+}
+
+// newCrossTag draws the label of a block too large for a sheet: a cross to lay on the block's
+// own centre lines.
+func newCrossTag(j *job.Job, b *job.Block, uses []use) tag {
+	const w, h = 90 * geometry.Millimetre, 90 * geometry.Millimetre
+	pens := guide.NewPens(job.FineLines)
+	t := tag{&paper.Drawing{Bounds: geometry.RectAt(geometry.Point{}, geometry.Size{W: w, H: h})}}
+	t.Stroke(t.Bounds.Polygon().Path(), pens.Cloth)
+	c := t.Bounds.Centre()
+	for _, l := range [][2]geometry.Point{
+		{geometry.Pt(c.X, 0), geometry.Pt(c.X, 12)}, {geometry.Pt(c.X, h), geometry.Pt(c.X, h-12)},
+		{geometry.Pt(0, c.Y), geometry.Pt(12, c.Y)}, {geometry.Pt(w, c.Y), geometry.Pt(w-12, c.Y)},
+	} {
+		t.Stroke(geometry.Line(l[0], l[1]), pens.Arrow)
+	}
+	t.Stroke(geometry.UpArrow(geometry.Pt(c.X, c.Y-14), 36, 0), paper.Pen{Width: 1})
+	t.words(j, b, uses, geometry.Pt(c.X, c.Y+10), w-30, h-16)
+	t.Write(paper.Label{Text: "lay on the block’s own centre lines", At: geometry.Pt(c.X, h-14), Anchor: paper.AnchorBottom, Height: 1.8})
+	return t
+}
+
+// words writes what the block is and where it is used, centred, from the top down as far as
+// there is room.
+func (t tag) words(job *job.Job, b *job.Block, uses []use, top geometry.Point, width, bottom geometry.Length) {
+	lines := []string{b.Name, job.Units.FormatSize(b.Size)}
+	for _, u := range uses {
+		line := u.item.Name
+		if u.pass.Name != b.Name {
+			line += ": " + u.pass.Name
+		}
+		if len(u.pass.Colours) > 0 {
+			line += ", " + words.InWords(u.pass.Colours)
+		}
+		if !slices.Contains(lines, line) {
+			lines = append(lines, line)
+		}
+	}
+	y := top.Y
+	for i, line := range lines {
+		h, bold := geometry.Length(1.8), false
+		if i == 0 {
+			h, bold = max(1.8, min(5, (bottom-top.Y)*0.22)), true
+		}
+		text := paper.Shorten(line, h, bold, width)
+		if text == "" || y+h > bottom {
+			return
+		}
+		t.Write(paper.Label{Text: text, At: geometry.Pt(top.X, y), Anchor: paper.AnchorTop, Height: h, Bold: bold})
+		y += h * 1.7
+	}
+}
+
+// newStrip draws a spacer to cut from card, exactly as wide as the gap.
+func newStrip(j *job.Job, s strip, longest geometry.Length) tag {
+	length := min(max(s.length, 60), longest)
+	const words = 5 * geometry.Millimetre
+	t := tag{&paper.Drawing{Bounds: geometry.RectAt(geometry.Point{}, geometry.Size{W: length, H: s.gap + words})}}
+	t.Stroke(geometry.RectAt(geometry.Point{}, geometry.Size{W: length, H: s.gap}).Polygon().Path(), guide.NewPens(job.FineLines).Arrow)
+	text := paper.Shorten(fmt.Sprintf("gap strip %s, %s", j.Units.Format(s.gap), s.block), 1.8, false, length)
+	t.Write(paper.Label{Text: text, At: geometry.Pt(0, s.gap+1.4), Anchor: paper.AnchorTopLeft, Height: 1.8})
+	return t
+}
+
+// tagPages sets tags on sheets, in rows.
+type tagPages struct {
+	job   *job.Job
+	room  geometry.Size
+	head  geometry.Length // taken by the words at the top
+	pages []*paper.Drawing
+	at    geometry.Point
+	row   geometry.Length // height of the row begun
+}
+
+func newTagPages(job *job.Job, room geometry.Size) *tagPages {
+	p := &tagPages{job: job, room: room, head: 22}
+	p.turn()
+	return p
+}
+
+// turn begins a sheet.
+func (p *tagPages) turn() {
+	d := &paper.Drawing{Bounds: geometry.RectAt(geometry.Point{}, p.room)}
+	p.pages = append(p.pages, d)
+	d.Write(paper.Label{Text: "Tags", At: geometry.Pt(7, 6), Anchor: paper.AnchorTopLeft, Height: 5, Bold: true})
+	text := "True size. Cut along the wide line, away from the hand, on a mat; stick on the block’s back, arrow to the top. Mark " + guide.Mark(p.job) + "."
+	for i, line := range paper.Wrap(text, 1.8, p.room.W-14) {
+		d.Write(paper.Label{Text: line, At: geometry.Pt(7, 13.5+geometry.Length(i)*3.2), Anchor: paper.AnchorTopLeft, Height: 1.8, Ink: paper.Grey(90)})
+	}
+	p.at, p.row = geometry.Pt(7, p.head), 0
+}
+
+// set puts a tag down after the last one.
+func (p *tagPages) set(t tag) {
+	size := t.Bounds.Size()
+	if p.at.X > 7 && p.at.X+size.W > p.room.W-1 {
+		p.at, p.row = geometry.Pt(7, p.at.Y+p.row+tagSpace), 0
+	}
+	if p.at.Y > p.head && p.at.Y+size.H > p.room.H-1 {
+		p.turn()
+	}
+	if p.at.X+size.W > p.room.W {
+		p.at.X = max(0, p.room.W-size.W)
+	}
+	p.pages[len(p.pages)-1].Add(*t.Drawing, p.at)
+	p.at.X += size.W + tagSpace
+	p.row = max(p.row, size.H)
+}

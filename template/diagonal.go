@@ -1,8 +1,0 @@
-package template
-
-import "underlay/geometry"
-
-// diagonal is the straight repeat with grid and blocks both turned about the centre.
-func diagonal() repeat {
-	return lattice{pitch: facePitch, turn: func(p *Pass) geometry.Angle { return p.GridTurn }}.repeat()
-}

@@ -1,0 +1,99 @@
+package guide
+
+import (
+	"underlay/geometry"
+	"underlay/paper"
+	"underlay/template/job"
+	"underlay/template/plan"
+)
+
+// guide draws a face at true size, in the frame of the item.
+type guide struct {
+	*paper.Drawing
+	job   *job.Job
+	face  plan.FacePlan
+	pens  pens
+	crowd *crowd        // text, and what text may not lie on
+	lines *crowd        // edges of prints and of wood, where passes lie on each other
+	cloth geometry.Rect // bounds of the item
+}
+
+// Draw draws the guide for a face: the cloth, the prints, and outside the cloth the ticks.
+// With the extent "edges" only what lies outside the cloth, and the cloth's corners.
+func Draw(j *job.Job, face plan.FacePlan) *paper.Drawing {
+	cloth := face.Item.Area.ClothBounds
+	bounds := bounds(face.Item, j)
+	g := &guide{
+		Drawing: &paper.Drawing{Bounds: bounds},
+		job:     j, face: face, pens: NewPens(j.Paper.Lines), crowd: NewCrowd(bounds), lines: NewCrowd(bounds), cloth: cloth,
+	}
+	if j.Paper.Extent == job.EdgesExtent {
+		g.drawCorners()
+	} else {
+		g.drawCloth()
+		g.drawPrints()
+	}
+	g.drawTicks()
+	g.drawSlanted()
+	return g.Drawing
+}
+
+// drawCloth draws what the cloth is: outline, hem, border line, zones, creases.
+func (g *guide) drawCloth() {
+	item := g.face.Item.Item
+	g.Stroke(g.face.Item.Area.ClothPath(), g.pens.Cloth)
+	g.drawLap()
+	if item.Hem > 0 && !item.Outline.None() {
+		if path, _, ok := item.Outline.Inset(item.Hem); ok {
+			g.Stroke(path, g.pens.Hem)
+		}
+	}
+	if item.Border != (geometry.Edges{}) {
+		g.Stroke(g.face.Item.Area.Path(), g.pens.Border)
+	}
+	for _, z := range item.Zones {
+		g.drawZone(z)
+	}
+	c := g.cloth.Centre()
+	g.Stroke(geometry.Line(geometry.Pt(c.X, g.cloth.Min.Y), geometry.Pt(c.X, g.cloth.Max.Y)), g.pens.Crease)
+	g.Stroke(geometry.Line(geometry.Pt(g.cloth.Min.X, c.Y), geometry.Pt(g.cloth.Max.X, c.Y)), g.pens.Crease)
+}
+
+// drawZone draws a zone kept clear: its edge, crossed out, and its name.
+func (g *guide) drawZone(z job.Zone) {
+	r := z.Rect
+	g.Stroke(r.Polygon().Path(), g.pens.Zone)
+	h := geometry.Length(3.5)
+	name := paper.Shorten(z.Name, h, false, r.W()-2*h)
+	l := paper.Label{Text: name, At: geometry.Pt(r.Min.X+h, r.Min.Y+h), Anchor: paper.AnchorTopLeft, Height: h}
+	box := l.Extent().Grow(1)
+	if name == "" || !r.Holds(box) {
+		box = geometry.Rect{Min: r.Min, Max: r.Min}
+	} else {
+		g.Write(l)
+		g.crowd.Take(box)
+	}
+	// One diagonal crosses the zone out; it passes clear of the name.
+	g.Stroke(geometry.Line(geometry.Pt(r.Min.X, r.Max.Y), geometry.Pt(r.Max.X, max(r.Min.Y, min(box.Max.Y, r.Max.Y)))), g.pens.Zone)
+}
+
+// drawCorners draws the corners of the cloth alone; of a cloth that is no rectangle the whole
+// edge, which is where it is to be laid.
+func (g *guide) drawCorners() {
+	if _, ok := g.face.Item.Item.Outline.Upright(); !ok {
+		g.Stroke(g.face.Item.Area.ClothPath(), g.pens.Cloth)
+		return
+	}
+	leg := min(20*geometry.Millimetre, g.cloth.W()/4, g.cloth.H()/4)
+	for _, c := range []struct {
+		p      geometry.Point
+		dx, dy geometry.Length
+	}{
+		{g.cloth.Min, leg, leg},
+		{geometry.Pt(g.cloth.Max.X, g.cloth.Min.Y), -leg, leg},
+		{g.cloth.Max, -leg, -leg},
+		{geometry.Pt(g.cloth.Min.X, g.cloth.Max.Y), leg, -leg},
+	} {
+		g.Stroke(geometry.Chain(c.p.Add(geometry.Pt(c.dx, 0)), c.p, c.p.Add(geometry.Pt(0, c.dy))), g.pens.Cloth)
+	}
+}

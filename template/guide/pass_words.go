@@ -1,0 +1,76 @@
+package guide
+
+import (
+	"fmt"
+
+	"underlay/geometry"
+	"underlay/template/job"
+	"underlay/template/plan"
+)
+
+// printWords is a pass in a few words: block and gap.
+func printWords(p *plan.PassPlan, u geometry.Unit) string {
+	words := Words(p.Pass.Block, u)
+	if apart := ApartWords(p, u); apart != "" {
+		words += ", " + apart
+	}
+	return words
+}
+
+// Words is a block's name and size.
+func Words(b *job.Block, u geometry.Unit) string {
+	if b.Shape == "round" {
+		return b.Name + " " + u.Format(b.Size.W) + " across"
+	}
+	return b.Name + " " + u.FormatSize(b.Size)
+}
+
+// SetOut says how a pass is set out: by its repeat, or by the pass it is seated by.
+func SetOut(p *job.Pass) string {
+	switch {
+	case p.Between != nil:
+		return "in the openings of " + p.Between.Name
+	case p.On != nil:
+		return "on the prints of " + p.On.Name
+	}
+	return p.Repeat
+}
+
+// ApartWords says how far apart the prints stand; of a pass that is seated by another, by
+// which.
+func ApartWords(p *plan.PassPlan, u geometry.Unit) string {
+	if p.Pass.Seated() {
+		return SetOut(p.Pass)
+	}
+	return GapWords(u, p.Choice().Gap)
+}
+
+// Summary is a pass in one line: block, gap, border.
+func Summary(p *plan.PassPlan, u geometry.Unit) string {
+	return printWords(p, u) + ", " + BorderWords(u, p.Choice().Border)
+}
+
+// GapWords says how far apart the prints stand.
+func GapWords(u geometry.Unit, g job.Spacing) string {
+	one := func(l geometry.Length) string {
+		if l < 0 {
+			return "lap " + u.Format(-l)
+		}
+		return "gap " + u.Format(l)
+	}
+	if plan.AbsLength(g.Across-g.Down) <= geometry.Tolerance {
+		return one(g.Across)
+	}
+	return one(g.Across) + " across, " + one(g.Down) + " down"
+}
+
+// BorderWords says how much plain cloth is left.
+func BorderWords(u geometry.Unit, b geometry.Edges) string {
+	switch near := func(a, b geometry.Length) bool { return plan.AbsLength(a-b) <= geometry.Tolerance }; {
+	case b.Even():
+		return "border " + u.Format(b.Top)
+	case near(b.Top, b.Bottom) && near(b.Left, b.Right):
+		return fmt.Sprintf("border %s left and right, %s top and bottom", u.Format(b.Left), u.Format(b.Top))
+	}
+	return fmt.Sprintf("border top %s, right %s, bottom %s, left %s", u.Number(b.Top), u.Number(b.Right), u.Number(b.Bottom), u.Format(b.Left))
+}

@@ -1,0 +1,117 @@
+package guide
+
+import (
+	"errors"
+	"math"
+
+	"underlay/geometry"
+	"underlay/paper"
+	"underlay/template/job"
+	"underlay/template/plan"
+	"underlay/template/words"
+)
+
+// Measures of a swatch: plain cloth round its prints, and the reach for its ticks.
+const (
+	swatchBorder = 4 * geometry.Millimetre
+	swatchReach  = 16 * geometry.Millimetre
+)
+
+// Swatches draws a practice guide of each face: the same passes on a piece of scrap as large
+// as a sheet takes, two prints by two at least. The error is of type Problems.
+func Swatches(p *plan.Plan, ip *plan.ItemPlan) ([]Papers, error) {
+	var all []Papers
+	j := *p.Job
+	j.Paper.Reach, j.Paper.Extent = swatchReach, job.FullExtent
+	for _, face := range ip.Faces() {
+		scrap := scrap(face, &j)
+		j.Items = []*job.Item{scrap}
+		worked, err := plan.New(&j)
+		if err != nil {
+			// Of a scrap in straight rows, without zones, that is all there can be.
+			return nil, job.Problems{j.Problem(ip.Item.Line, "item %s: pass %s has no room on its swatch, which is no larger than a sheet; take swatch out of --parts",
+				words.Quote(ip.Item.Name), words.Quote(failedPass(scrap, err)))}
+		}
+		sp := worked.Items[0]
+		practice := plan.FacePlan{Item: sp, Names: face.Names}
+		first := 1
+		for _, pp := range sp.Passes {
+			practice.Passes = append(practice.Passes, plan.FacePass{PassPlan: pp, First: first})
+			first += len(pp.Prints)
+		}
+		tiling, err := Tile(&j, sp)
+		if err != nil {
+			return nil, job.Problems{j.Problem(ip.Item.Line, "item %s: its swatch: %s", words.Quote(ip.Item.Name), sheetWords(&j, err))}
+		}
+		sheets, pages := paper.Sheets(Draw(&j, practice), tiling, strip(practice, &j))
+		all = append(all, Papers{Name: face.Titled("swatch"), Pages: pages, Sheets: sheets})
+	}
+	return all, nil
+}
+
+// failedPass returns the name of the first pass of an item that could not be worked out.
+func failedPass(item *job.Item, err error) string {
+	var problems job.Problems
+	errors.As(err, &problems)
+	for _, pass := range item.Passes {
+		if len(problems) > 0 && pass.Line == problems[0].Line {
+			return pass.Name
+		}
+	}
+	return ""
+}
+
+// scrap returns the piece a face is practised on. Its passes are the face's own, each with
+// the gap it has there; a frame or rings are practised in straight rows.
+func scrap(f plan.FacePlan, j *job.Job) *job.Item {
+	scrap := &job.Item{
+		Name: "swatch for " + f.Item.Item.Name, Shape: "rectangle", Quantity: 1,
+		Border: geometry.EvenEdges(swatchBorder), Line: f.Item.Item.Line,
+	}
+	first := f.Passes[0].Choice()
+	cell := f.Passes[0].Pass.Block.Size
+	if job.AllQuarterTurned(f.Passes[0].Pass.Turns) {
+		cell = cell.Swap()
+	}
+	pitch := first.Pitch
+	if pitch.Across <= 0 || pitch.Down <= 0 {
+		pitch = job.Spacing{Across: cell.W + first.Gap.Across, Down: cell.H + first.Gap.Down}
+	}
+	around := 2 * (swatchBorder + swatchReach)
+	best := geometry.Size{}
+	most := 0
+	for _, page := range []geometry.Size{ReadingStock(j).Size, ReadingStock(j).Size.Swap()} {
+		room := geometry.Size{W: page.W - 2*j.Paper.Margin, H: page.H - 2*j.Paper.Margin}
+		count := func(room, face, pitch geometry.Length) int {
+			return max(2, int(math.Floor(float64((room-around-face)/pitch+geometry.Tolerance)))+1)
+		}
+		across, down := count(room.W, cell.W, pitch.Across), count(room.H, cell.H, pitch.Down)
+		size := geometry.Size{
+			W: geometry.Length(across-1)*pitch.Across + cell.W, H: geometry.Length(down-1)*pitch.Down + cell.H,
+		}
+		fits := size.W+around <= room.W+geometry.Tolerance && size.H+around <= room.H+geometry.Tolerance
+		if n := across * down; fits && n > most || most == 0 && best == (geometry.Size{}) {
+			best = size
+			if fits {
+				most = n
+			}
+		}
+	}
+	scrap.Size = geometry.Size{W: best.W + 2*swatchBorder, H: best.H + 2*swatchBorder}
+	scrap.Outline = geometry.RectOutline(geometry.RectAt(geometry.Point{}, scrap.Size))
+	copies := map[*job.Pass]*job.Pass{}
+	for _, p := range f.Passes {
+		q := *p.Pass
+		q.Face = ""
+		c := p.Choice()
+		q.Gap = job.Gaps{Across: job.Gap{Least: c.Gap.Across, Most: c.Gap.Across}, Down: job.Gap{Least: c.Gap.Down, Most: c.Gap.Down}}
+		q.CentreAcross, q.CentreDown = job.OnBest, job.OnBest
+		if q.Repeat == "frame" || q.Repeat == "rings" {
+			q.Repeat = "straight"
+		}
+		q.Between, q.On = copies[p.Pass.Between], copies[p.Pass.On]
+		copies[p.Pass] = &q
+		scrap.Passes = append(scrap.Passes, &q)
+	}
+	return scrap
+}

@@ -1,0 +1,37 @@
+package job
+
+import (
+	"underlay/geometry"
+	"underlay/paper"
+)
+
+// UsualReach is the reach of a job that says nothing of it: room for ticks and their names.
+const UsualReach = 25 * geometry.Millimetre
+
+// Paper says on what, and how, the guide is printed.
+type Paper struct {
+	Stock   paper.Stock
+	Margin  geometry.Length // what the printer cannot reach, every edge
+	Overlap geometry.Length // what neighbouring sheets share
+	Reach   geometry.Length // how far the guide runs past the cloth
+	Extent  Extent
+	Lines   Lines
+}
+
+// Extent is how much of the guide is printed.
+type Extent string
+
+// The extents.
+const (
+	FullExtent  Extent = "full"
+	EdgesExtent Extent = "edges"
+)
+
+// Lines is how wide the lines are drawn.
+type Lines string
+
+// The line weights.
+const (
+	FineLines   Lines = "fine"
+	StrongLines Lines = "strong"
+)

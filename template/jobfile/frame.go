@@ -1,0 +1,35 @@
+package jobfile
+
+import (
+	"slices"
+
+	"underlay/template/job"
+	"underlay/template/words"
+)
+
+// checkFrameAndRings reads what belongs to those two repeats.
+func checkFrameAndRings(s section, pass *job.Pass) {
+	list, _ := s.key("sides").list(`["bottom"]`)
+	for _, e := range list {
+		side, ok := e.text("bottom")
+		switch {
+		case !ok || !e.knows(side, job.Sides):
+		case slices.Contains(pass.Sides, side):
+			e.say("%s is there twice; take one of them out", words.Quote(side))
+		default:
+			pass.Sides = append(pass.Sides, side)
+		}
+	}
+	pass.Tops, _ = s.word("tops")
+	if n, ok := s.key("rings").count("2", 1000); ok {
+		pass.Rings = n
+	}
+}
+
+// checkRingGap refuses a range for the gap of rings: the outermost lies on the border as it is,
+// and each spreads its prints evenly, so that there is nothing to open.
+func checkRingGap(s section, pass *job.Pass) {
+	if g := pass.Gap.Across; pass.Repeat == "rings" && g.Most > g.Least {
+		s.key("gap").say("rings spread their prints evenly and reach out to the border, so a range has nothing to open; write the least gap alone, gap = %s", words.Quote(s.r.show(g.Least)))
+	}
+}

@@ -1,0 +1,107 @@
+package jobfile
+
+import (
+	"underlay/geometry"
+	"underlay/template/job"
+	"underlay/template/words"
+)
+
+// leastPitch is the least step from print to print.
+const leastPitch = 0.5 * geometry.Millimetre
+
+// checkGaps reads the one way in which the gap is given: gap, lap, or gap-across with
+// gap-down; gap-across or gap-down may also overrule gap one way. It tells whether the
+// gaps are good.
+func checkGaps(s section, pass *job.Pass) bool {
+	gap, lap := s.key("gap"), s.key("lap")
+	across, down := s.key("gap-across"), s.key("gap-down")
+	if s.has("between") || s.has("on") {
+		return true
+	}
+	g, okG := gap.gap()
+	a, okA := across.gap()
+	d, okD := down.gap()
+	l, okL := lap.lap()
+	ok := (okG || !gap.given()) && (okA || !across.given()) && (okD || !down.given()) && (okL || !lap.given())
+	switch {
+	case gap.given() && lap.given():
+		lap.say("gap is given too, in line %d; keep one of them", gap.node.line)
+		return false
+	case lap.given() && (across.given() || down.given()):
+		lap.say("a gap is given too, across or down; keep one of them, and write a lap across as gap-across = \"-0.5 mm\"")
+		return false
+	case gap.given() && across.given() && down.given():
+		gap.say("gap-across and gap-down are both given, so gap has no use; take one of the three out")
+		return false
+	case lap.given():
+		g, gap = l, lap
+	}
+	pass.Gap = job.Gaps{Across: g, Down: g}
+	if across.given() {
+		pass.Gap.Across = a
+	}
+	if down.given() {
+		pass.Gap.Down = d
+	}
+	if !gap.given() && !(across.given() && down.given()) {
+		missing := "gap"
+		if across.given() {
+			missing = "gap-down"
+		} else if down.given() {
+			missing = "gap-across"
+		}
+		if !s.has("lap") && !s.has("gap") {
+			s.needs(missing, `"1 mm"`)
+		}
+		return false
+	}
+	return ok
+}
+
+// gap reads the plain cloth between prints: one length, or a range.
+func (e entry) gap() (job.Gap, bool) {
+	g, ok := parsed(e, "1 mm", func(s string) (job.Gap, error) {
+		least, most, err := geometry.ParseRange(s)
+		return job.Gap{Least: least, Most: most}, err
+	})
+	return g, ok && e.inRange(g.Least, g.Most)
+}
+
+// lap reads the overlap of prints, and returns it as a negative gap.
+func (e entry) lap() (job.Gap, bool) {
+	l, ok := e.length("0.5 mm")
+	if ok && l < 0 {
+		e.say("a lap below nothing is a gap; write gap = %s", words.Quote(e.s.r.show(-l)))
+		return job.Gap{}, false
+	}
+	return job.Gap{Least: -l, Most: -l}, ok
+}
+
+// checkLaps refuses a lap that leaves no step from print to print.
+func checkLaps(s section, pass *job.Pass) bool {
+	w, h := pass.Block.Size.W, pass.Block.Size.H
+	switch {
+	case pass.Repeat == "frame", pass.Repeat == "rings":
+		w, h = min(w, h), min(w, h)
+	default:
+		place := job.PlaceOf(pass)
+		w, h = place.W, place.H
+	}
+	show := s.r.show
+	fits := func(way string, gap, size geometry.Length) bool {
+		if size+gap >= leastPitch-geometry.Tolerance {
+			return true
+		}
+		e := s.key("gap-" + way)
+		for _, key := range []string{"gap", "lap"} {
+			if other := s.key(key); !e.given() {
+				e = other
+			}
+		}
+		e.say("prints that lap by %s, with a face of %s %s, would lie on each other; write a smaller lap, such as %s",
+			show(-gap), show(size), way, words.Quote(show(0.5)))
+		return false
+	}
+	okAcross := fits("across", pass.Gap.Across.Least, w)
+	return fits("down", pass.Gap.Down.Least, h) && okAcross
+}

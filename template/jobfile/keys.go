@@ -1,0 +1,186 @@
+package jobfile
+
+import (
+	"underlay/template/job"
+)
+
+// key is one line of the table of all that a job file can say.
+type key struct {
+	in      string // the table it stands in: "", "paper", "item.pass"
+	name    string
+	kind    kind
+	example string // a value, as it is written
+	usual   string // what holds where it is not given; "": it has to be, or nothing holds
+	// words it can be, the usual one first.
+	words []string
+	// with are the shapes of an item, or the repeats of a pass, with which it means something;
+	// none: it always does.
+	with []string
+	// seats: it means something for a pass seated in the openings of another, too.
+	seats bool
+	says  string // what it is, in one sentence
+}
+
+// kind is what is written after a key.
+type kind string
+
+// The kinds, as help names them.
+const (
+	aText      kind = "a text"
+	aName      kind = "a name"
+	aWord      kind = "a word"
+	aNumber    kind = "a number"
+	aWhole     kind = "a whole number"
+	aShare     kind = "a share"
+	yesOrNo    kind = "true or false"
+	aLength    kind = "a length"
+	aRange     kind = "a length, or a range of two"
+	aSize      kind = "a size"
+	sizeOrOne  kind = "a size, or one length"
+	aPlace     kind = "a step across and down"
+	aPaper     kind = "a paper"
+	paintKind  kind = "paint a square metre"
+	nameList   kind = "a list of names"
+	wordList   kind = "a list of words"
+	cornerList kind = "a list of corners"
+	turnRows   kind = "a list of rows"
+	fourEdges  kind = "a length, or a list of four"
+	oneTable   kind = "a table"
+	manyTable  kind = "a table, as often as you like"
+)
+
+// jobKeys is the table, in the order in which the keys are listed.
+func jobKeys() []key {
+	flat := []string{"rectangle", "round", "outline"}
+	shades := []string{"drum", "cone"}
+	apart := []string{"straight", "brick", "half-drop", "diagonal", "frame"}
+	return []key{
+		{name: "title", kind: aText, example: `"Reading nook"`, usual: "the name of the file",
+			says: "What the job is called on its papers."},
+		{name: "units", kind: aWord, words: unitWords,
+			says: "What lengths on the papers are said in; in a job file each length has a unit of its own."},
+		{name: "paper", kind: oneTable, says: "The paper that guides are printed on."},
+		{name: "printer", kind: oneTable, says: "What the two bars of the page that underlay ruler prints measured, to put a printer right."},
+		{name: "printing", kind: oneTable, says: "How you work: your hand, your pace, your paint."},
+		{name: "block", kind: manyTable, says: "A carved block."},
+		{name: "item", kind: manyTable, says: "A thing to print on: a cover, a towel, a bag, a shade."},
+
+		{in: "paper", name: "size", kind: aPaper, example: `"A4"`, usual: `"A4"`,
+			says: "The paper: A0 to A6, Letter, Legal, Tabloid, ANSI C, D or E, a size such as \"610 x 900 mm\", a roll such as \"roll 610 mm\", or \"one sheet\"."},
+		{in: "paper", name: "margin", kind: aLength, example: `"7 mm"`, usual: `"7 mm"`,
+			says: "What the printer cannot reach, on every edge."},
+		{in: "paper", name: "overlap", kind: aLength, example: `"12 mm"`, usual: `"12 mm"`,
+			says: "What two neighbouring sheets share, for gluing."},
+		{in: "paper", name: "extent", kind: aWord, words: []string{string(job.FullExtent), string(job.EdgesExtent)},
+			says: "How much of a guide is printed: all of it, or under thick cloth only the edges with the marks outside."},
+		{in: "paper", name: "lines", kind: aWord, words: []string{string(job.FineLines), string(job.StrongLines)},
+			says: "How wide lines are: fine, or strong to be seen through cloth."},
+		{in: "paper", name: "reach", kind: aLength, example: `"25 mm"`, usual: `"25 mm"`,
+			says: "How far the guide runs past the cloth, room for the ticks."},
+
+		{in: "printer", name: "across", kind: aLength, example: `"179.2 mm"`, usual: "180 mm, as printed",
+			says: "What the bar of 180 mm across the ruler page measures."},
+		{in: "printer", name: "down", kind: aLength, example: `"248.9 mm"`, usual: "250 mm, as printed",
+			says: "What the bar of 250 mm down the ruler page measures."},
+
+		{in: "printing", name: "hand", kind: aWord, words: []string{string(job.RightHand), string(job.LeftHand)},
+			says: "The hand you print with: prints go down in an order in which the arm keeps clear of wet paint."},
+		{in: "printing", name: "seconds-a-print", kind: aNumber, example: "75",
+			says: "Your own pace, for the time at the bench."},
+		{in: "printing", name: "seconds-a-colour", kind: aNumber, example: "40",
+			says: "What each colour after the first adds to a print."},
+		{in: "printing", name: "paint-cover", kind: paintKind, example: `"90 ml/m2"`,
+			says: "The paint you lay on a printed square metre, for what a set needs."},
+
+		{in: "block", name: "name", kind: aName, example: `"fern"`, says: "What the block is called; passes name it."},
+		{in: "block", name: "shape", kind: aWord, words: blockShapes, says: "The shape of the carved face."},
+		{in: "block", name: "print", kind: sizeOrOne, example: `"90 x 90 mm"`,
+			says: "The carved face, width x height; for a round one its diameter, for a hexagon its width across the flat sides."},
+		{in: "block", name: "outline", kind: cornerList, example: `["0 x 0 mm", "90 x 0 mm", "45 x 80 mm"]`,
+			says: "The corners of a face with shape = \"outline\", in the order in which they come round its edge."},
+		{in: "block", name: "wood", kind: sizeOrOne, example: `"98 x 98 mm"`, usual: "not drawn",
+			says: "The whole block, as you see it from above."},
+		{in: "block", name: "wood-offset", kind: aPlace, example: `"0 x 2 mm"`, usual: "none",
+			says: "How far the middle of the wood is from that of the face: to the right x down."},
+		{in: "block", name: "inked", kind: aNumber, example: "0.55",
+			says: "The share of the face that carries paint, from 0 to 1."},
+
+		{in: "item", name: "name", kind: aName, example: `"floor cushion"`, says: "What the item is called."},
+		{in: "item", name: "shape", kind: aWord, words: job.Shapes,
+			says: "The item's shape; drum and cone are lampshades with straight and with sloping sides."},
+		{in: "item", name: "size", kind: sizeOrOne, example: `"50 x 60 cm"`, with: flat,
+			says: "Width x height, sewn and ironed; of a round item its diameter."},
+		{in: "item", name: "outline", kind: cornerList, example: `["0 x 0 cm", "40 x 0 cm", "20 x 30 cm"]`, with: []string{"outline"},
+			says: "The corners, in the order in which they come round the edge."},
+		{in: "item", name: "diameter", kind: aLength, example: `"30 cm"`, with: []string{"drum"},
+			says: "The diameter of a drum; or give around."},
+		{in: "item", name: "around", kind: aLength, example: `"94.5 cm"`, with: []string{"drum"},
+			says: "How far it is round a drum, measured with a tape; in place of diameter."},
+		{in: "item", name: "top", kind: aLength, example: `"18 cm"`, with: []string{"cone"},
+			says: "The diameter of a cone's narrow end."},
+		{in: "item", name: "bottom", kind: aLength, example: `"32 cm"`, with: []string{"cone"},
+			says: "The diameter of a cone's wide end."},
+		{in: "item", name: "height", kind: aLength, example: `"24 cm"`, with: shades,
+			says: "How high a shade is as it stands, upright and not along its slope."},
+		{in: "item", name: "lap", kind: aLength, example: `"10 mm"`, usual: "none", with: shades,
+			says: "The overlap of a shade's seam, drawn outside and not printed."},
+		{in: "item", name: "border", kind: fourEdges, example: `"25 mm"`,
+			says: "The plain edge to leave, at the least; four are top, right, bottom, left."},
+		{in: "item", name: "hem", kind: aLength, example: `"12 mm"`, usual: "none",
+			says: "The stitched edge, where a block prints badly."},
+		{in: "item", name: "quantity", kind: aWhole, example: "6", usual: "1",
+			says: "How many pieces are printed."},
+		{in: "item", name: "faces", kind: nameList, example: `["front", "back"]`, usual: "one, without a name",
+			says: "The names of the sides that are printed."},
+		{in: "item", name: "keep-clear", kind: manyTable, says: "A part of the item not to print on, such as a pocket."},
+		{in: "item", name: "pass", kind: manyTable, says: "One block printed all over the item, in one go."},
+
+		{in: "item.keep-clear", name: "name", kind: aName, example: `"pocket"`, says: "What is kept clear."},
+		{in: "item.keep-clear", name: "at", kind: aPlace, example: `"30 x 300 mm"`,
+			says: "Its top left corner, from that of the item: across x down."},
+		{in: "item.keep-clear", name: "size", kind: aSize, example: `"120 x 140 mm"`, says: "Its width x height."},
+
+		{in: "item.pass", name: "name", kind: aName, example: `"fern ground"`, usual: "the name of its block",
+			says: "What the pass is called."},
+		{in: "item.pass", name: "block", kind: aName, example: `"fern"`, says: "The name of the block that is printed."},
+		{in: "item.pass", name: "face", kind: aName, example: `"front"`, usual: "every face",
+			says: "The one face of the item that is printed, of those that faces names."},
+		{in: "item.pass", name: "repeat", kind: aWord, words: job.Repeats, says: "How the prints are set out."},
+		{in: "item.pass", name: "gap", kind: aRange, example: `"1 mm"`, with: job.Repeats,
+			says: "The plain cloth between two prints; from a range, \"1 mm to 4 mm\", as much as brings the border near to the one asked for."},
+		{in: "item.pass", name: "gap-across", kind: aRange, example: `"1 mm"`, usual: "as gap", with: apart,
+			says: "The gap between two prints side by side, where it is another than down."},
+		{in: "item.pass", name: "gap-down", kind: aRange, example: `"1 mm"`, usual: "as gap", with: apart,
+			says: "The gap between two prints one below the other, where it is another than across."},
+		{in: "item.pass", name: "lap", kind: aLength, example: `"0.5 mm"`, with: job.Repeats,
+			says: "In place of gap, for blocks that join: by how much each print laps over the last."},
+		{in: "item.pass", name: "step", kind: aShare, example: `"1/3"`, usual: `"1/2"`, with: []string{"brick", "half-drop"},
+			says: "How far every other row, or column, is moved along: a share of the way from print to print."},
+		{in: "item.pass", name: "grid-turn", kind: aNumber, example: "30", usual: "45", with: []string{"diagonal"},
+			says: "The degrees by which a diagonal is turned, blocks and all."},
+		{in: "item.pass", name: "centre-across", kind: aWord, words: centrings, with: job.Lattices,
+			says: "What is on the crease from far to near: a print, or the joint between two; best is the one that fits more."},
+		{in: "item.pass", name: "centre-down", kind: aWord, words: centrings, with: job.Lattices,
+			says: "What is on the crease from left to right: a print, or the joint between two; best is the one that fits more."},
+		{in: "item.pass", name: "turns", kind: turnRows, example: `["0 90", "270 180"]`, usual: `["0"]`, with: job.Lattices, seats: true,
+			says: "Quarter turns of the block, clockwise, laid over rows and columns and repeated: 0, 90, 180 or 270 for each column, one text a row."},
+		{in: "item.pass", name: "colours", kind: nameList, example: `["moss", "ochre"]`, usual: "none",
+			says: "The colours on the block."},
+		{in: "item.pass", name: "order", kind: aWord, words: []string{string(job.CentreOut), string(job.RowByRow)}, with: job.Lattices, seats: true,
+			says: "Which print comes first: from the middle outwards, or row by row from the near edge."},
+		{in: "item.pass", name: "sides", kind: wordList, words: nil, example: `["bottom"]`, usual: "all four", with: []string{"frame"},
+			says: "The sides that a frame runs along: top, right, bottom, left."},
+		{in: "item.pass", name: "tops", kind: aWord, words: []string{"out", "in"}, with: []string{"frame"},
+			says: "Which way the tops of a frame's prints face: out to the edge, or in."},
+		{in: "item.pass", name: "rings", kind: aWhole, example: "2", usual: "as many as fit", with: []string{"rings"},
+			says: "How many rings there are at the most, counted from the edge."},
+		{in: "item.pass", name: "between", kind: aName, example: `"fern ground"`,
+			says: "Seats the prints in the openings of an earlier pass, where four of its prints meet."},
+		{in: "item.pass", name: "open-edges", kind: yesOrNo, example: "true", usual: "false",
+			says: "With between: openings at the edge, closed by two prints, count too where a whole print fits."},
+		{in: "item.pass", name: "on", kind: aName, example: `"fern ground"`,
+			says: "Registers the prints on those of an earlier pass, one on each."},
+		{in: "item.pass", name: "offset", kind: aPlace, example: `"0 x 2 mm"`, usual: "none",
+			says: "With on: how far each print is from the one it goes with, to the right x down, turned with it."},
+	}
+}

@@ -1,0 +1,41 @@
+package jobfile
+
+import (
+	"testing"
+
+	"underlay/template/job"
+	"underlay/template/words"
+)
+
+func TestNearest(t *testing.T) {
+	keys := newKeyTree().tables["item"].tables["pass"].order
+	for _, c := range []struct {
+		word  string
+		known []string
+		want  string
+	}{
+		{"brik", job.Repeats, "brick"},
+		{"birck", job.Repeats, "brick"},
+		{"Brick", job.Repeats, "brick"},
+		{"halfdrop", job.Repeats, "half-drop"},
+		{"half_drop", job.Repeats, "half-drop"},
+		{"half", job.Repeats, "half-drop"},
+		{"ring", job.Repeats, "rings"},
+		{"zigzag", job.Repeats, ""},
+		{"gapp", keys, "gap"},
+		{"gap_across", keys, "gap-across"},
+		{"colors", keys, "colours"},
+		{"center-across", keys, "centre-across"},
+		{"rotation", keys, ""},
+		{"g", keys, ""},
+		{"", keys, ""},
+		{"inches", unitWords, "in"},
+		{"outwards", []string{"out", "in"}, "out"},
+		{"Фёрн", []string{"Ферн", "Мох"}, "Ферн"},
+	} {
+		got, ok := words.Nearest(c.word, c.known)
+		if got != c.want || ok != (c.want != "") {
+			t.Errorf("Nearest(%q) = %q, %v; want %q", c.word, got, ok, c.want)
+		}
+	}
+}

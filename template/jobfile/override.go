@@ -1,0 +1,82 @@
+package jobfile
+
+import (
+	"fmt"
+
+	"underlay/template/job"
+	"underlay/template/words"
+)
+
+// Overrides is what flags say in place of a job. Every field is the text of the flag of its
+// name, "" where it is not given.
+type Overrides struct {
+	Item   string // the name of the one item to keep
+	Paper  string
+	Extent string
+	Lines  string
+}
+
+// Override changes the job to what the flags say. They go through the same checks as a job
+// file; the error is of type Problems, each shown by its flag, and the job is then unchanged.
+func Override(j *job.Job, o Overrides) error {
+	page, problems := overridePaper(j, o)
+	items := j.Items
+	if o.Item != "" {
+		items = nil
+		names := make([]string, len(j.Items))
+		for i, it := range j.Items {
+			names[i] = it.Name
+			if it.Name == o.Item {
+				items = j.Items[i : i+1]
+			}
+		}
+		if items == nil {
+			problems = append(problems, job.Problem{Key: "--item", Text: fmt.Sprintf("there is no item %s; write %s", words.Quote(o.Item), words.Instead(o.Item, names))})
+		}
+	}
+	if len(problems) > 0 {
+		return problems
+	}
+	j.Paper, j.Items = page, items
+	return nil
+}
+
+// overridePaper returns the job's paper with what the flags say of it, checked as [paper] of a
+// job file is. Margin and overlap stay as they are; where they do not go with the paper, that
+// is a problem of the paper.
+func overridePaper(j *job.Job, o Overrides) (job.Paper, job.Problems) {
+	r := &reader{units: j.Units, keys: newKeyTree()}
+	s, p := section{r: r, node: newTable(0), keys: r.keys.tables["paper"], label: "[paper]"}, j.Paper
+	var flags []string // by the line their key is given, counted from 1
+	put := func(flag, key, value string) {
+		if value != "" {
+			flags = append(flags, flag)
+			s.node.put(key, newText(len(flags), value))
+		}
+	}
+	put("--paper", "size", o.Paper)
+	put("--extent", "extent", o.Extent)
+	put("--lines", "lines", o.Lines)
+	size := s.key("size")
+	if name, ok := size.text("A4"); ok {
+		stock, err := ParseStock(name)
+		switch {
+		case err != nil:
+			size.say("%s", err)
+		case size.inRange(stock.Size.W, stock.Size.H):
+			p.Stock = stock
+			checkSheet(s, &p)
+		}
+	}
+	if word, ok := s.word("extent"); ok && o.Extent != "" {
+		p.Extent = job.Extent(word)
+	}
+	if word, ok := s.word("lines"); ok && o.Lines != "" {
+		p.Lines = job.Lines(word)
+	}
+	found := r.problems.Sorted()
+	for i, q := range found {
+		found[i] = job.Problem{Key: flags[q.Line-1], Text: q.Text}
+	}
+	return p, found
+}

@@ -1,0 +1,240 @@
+package jobfile
+
+import (
+	"maps"
+	"slices"
+
+	"underlay/template/job"
+	"underlay/template/words"
+)
+
+// itemRepeats says which repeats a shape of item takes: a frame needs straight sides, rings a
+// round edge, and on a shade the repeat must close.
+func itemRepeats(shape string) []string {
+	switch shape {
+	case "rectangle":
+		return []string{"straight", "brick", "half-drop", "honeycomb", "diagonal", "frame"}
+	case "round":
+		return []string{"straight", "brick", "half-drop", "honeycomb", "diagonal", "rings"}
+	case "drum":
+		return []string{"straight", "brick", "half-drop", "honeycomb"}
+	case "cone":
+		return []string{"straight", "brick", "half-drop"}
+	}
+	return job.Lattices
+}
+
+// passReader checks the passes of one item.
+type passReader struct {
+	item   *job.Item
+	shape  bool // the item's shape is known
+	blocks map[string]*job.Block
+	lines  map[string]int // of the passes so far, by name
+	passes map[string]*job.Pass
+}
+
+// checkPasses reads every [[item.pass]].
+func checkPasses(s section, it *job.Item, blocks map[string]*job.Block, known bool) {
+	p := &passReader{item: it, shape: known, blocks: blocks, lines: map[string]int{}, passes: map[string]*job.Pass{}}
+	run := s.run("pass")
+	for _, t := range run {
+		it.Passes = append(it.Passes, p.check(t))
+	}
+	// A pass that names a later one is told so, and not that there is none of that name.
+	for i, t := range run {
+		p.checkTargets(t, i)
+	}
+}
+
+// check reads one [[item.pass]].
+func (p *passReader) check(s section) *job.Pass {
+	pass := &job.Pass{
+		Step: 0.5, GridTurn: 45, CentreAcross: job.OnBest, CentreDown: job.OnBest,
+		Turns: [][]int{{0}}, Order: job.CentreOut, Tops: "out", Line: s.node.line,
+	}
+	block := p.checkBlockName(s, pass)
+	p.checkName(s, pass)
+	if pass.Name != "" {
+		s.label = "pass " + words.Quote(pass.Name)
+	}
+	p.checkFaceName(s, pass)
+	pass.Colours = checkColours(s)
+
+	var known bool
+	pass.Repeat, known = p.checkRepeat(s)
+	known = p.checkKeys(s, pass, known)
+	pass.Step = checkStep(s)
+	pass.GridTurn = checkGridTurn(s)
+	across, _ := s.word("centre-across")
+	down, _ := s.word("centre-down")
+	pass.CentreAcross, pass.CentreDown = job.Centring(across), job.Centring(down)
+	order, _ := s.word("order")
+	pass.Order = job.Order(order)
+	turned := checkTurns(s, pass)
+	checkFrameAndRings(s, pass)
+	gaps := checkGaps(s, pass)
+	if block && known {
+		p.checkBlockFits(s, pass, turned, gaps)
+	}
+	return pass
+}
+
+var centrings = []string{string(job.OnBest), string(job.OnPrint), string(job.OnJoint)}
+
+// checkRepeat reads how the prints are set out. A word that is none is told those the item takes.
+func (p *passReader) checkRepeat(s section) (string, bool) {
+	e := s.key("repeat")
+	word, ok := e.text(job.Repeats[0])
+	switch {
+	case !e.given():
+		return job.Repeats[0], true
+	case ok && !slices.Contains(job.Repeats, word):
+		takes := job.Repeats
+		if p.shape {
+			takes = itemRepeats(p.item.Shape)
+		}
+		return word, e.knows(word, takes)
+	}
+	return word, ok
+}
+
+// checkBlockName finds the pass's block; false where there is no good one.
+func (p *passReader) checkBlockName(s section, pass *job.Pass) bool {
+	e := s.key("block")
+	s.needs("block", `"fern", the name of a [[block]]`)
+	name, ok := e.text("fern")
+	if !ok {
+		return false
+	}
+	block, known := p.blocks[name]
+	if !known && len(p.blocks) > 0 {
+		e.unknownName(name, "block", slices.Sorted(maps.Keys(p.blocks)))
+	}
+	pass.Block = block
+	return block != nil
+}
+
+// unknownName reports a name that nothing has.
+func (e entry) unknownName(name, thing string, names []string) {
+	e.say("there is no %s %s; write %s", thing, words.Quote(name), words.Instead(name, names))
+}
+
+// checkName reads what the pass is called: as its block, where nothing is said.
+func (p *passReader) checkName(s section, pass *job.Pass) {
+	e := s.key("name")
+	name, ok := e.name("fern ground")
+	if !ok {
+		block, text := s.key("block").value().(string)
+		if e.given() || s.has("name") || !text {
+			return
+		}
+		name = block
+	}
+	pass.Name = name
+	if line := p.lines[name]; line > 0 {
+		if e.given() {
+			e.say("%s is the name of the pass in line %d already; write another name for one of them", words.Quote(name), line)
+		} else {
+			s.say("two passes are called %s, this one and that in line %d; add a name = %s to one of them",
+				words.Quote(name), line, words.Quote(words.Shown(name)+" again"))
+		}
+		return
+	}
+	p.lines[name] = s.node.line
+	p.passes[name] = pass
+}
+
+func (p *passReader) checkFaceName(s section, pass *job.Pass) {
+	e := s.key("face")
+	name, ok := e.name("front")
+	switch {
+	case !ok:
+	case p.item.Faces[0] == "":
+		e.say(`this item has no faces; add faces = [%s, "back"] to it, or leave face out`, words.Quote(name))
+	case !slices.Contains(p.item.Faces, name):
+		e.unknownName(name, "face", p.item.Faces)
+	default:
+		pass.Face = name
+	}
+}
+
+func checkColours(s section) []string {
+	list, _ := s.key("colours").list(`["moss", "ochre"]`)
+	var colours []string
+	for _, e := range list {
+		if c, ok := e.name("moss"); ok {
+			colours = append(colours, c)
+		}
+	}
+	return colours
+}
+
+// checkKeys refuses keys that mean nothing with the pass's repeat, or where it is seated by
+// another pass. It tells whether the way of setting out is known and goes with the item.
+func (p *passReader) checkKeys(s section, pass *job.Pass, known bool) bool {
+	between, on := s.key("between"), s.key("on")
+	if between.given() && on.given() {
+		on.say("between is given too, in line %d; keep one of them", between.node.line)
+		return false
+	}
+	s.goesWith("open-edges", "between")
+	s.goesWith("offset", "on")
+	switch {
+	case between.given():
+		s.placed("between", "the openings of the other pass")
+		return true
+	case on.given():
+		s.placed("on", "the prints of the other pass")
+		return true
+	case !known:
+		return false
+	}
+	for _, name := range s.node.order {
+		if k := s.keys.keys[name]; len(k.with) > 0 && !slices.Contains(k.with, pass.Repeat) {
+			s.key(name).say("belongs to repeat = %s, and this pass's is %s; take one of the two out",
+				words.OneOf(k.with), words.Quote(pass.Repeat))
+		}
+	}
+	if takes := itemRepeats(p.item.Shape); p.shape && !slices.Contains(takes, pass.Repeat) {
+		s.key("repeat").say("%s item takes no %s; write %s", words.Article(p.item.Shape), pass.Repeat, words.OneOf(takes))
+		return false
+	}
+	return true
+}
+
+// goesWith refuses a key that says more of another, where that is not given.
+func (s section) goesWith(key, other string) {
+	if e := s.key(key); e.given() && !s.has(other) {
+		e.say("goes with %s, which is not given; take it out, or add %s", other, other)
+	}
+}
+
+// placed refuses what sets prints out, where the key seat has another pass do that.
+func (s section) placed(seat, by string) {
+	for _, name := range s.node.order {
+		k := s.keys.keys[name]
+		setsOut := len(k.with) > 0 && !(seat == "between" && k.seats)
+		if setsOut || name == "repeat" {
+			s.key(name).say("means nothing with %s: %s say where each print goes; take it out", seat, by)
+		}
+	}
+}
+
+// checkBlockFits refuses a block that the pass's repeat cannot take.
+func (p *passReader) checkBlockFits(s section, pass *job.Pass, turned, gaps bool) {
+	if s.key("between").given() || s.key("on").given() {
+		return
+	}
+	b := pass.Block
+	if pass.Repeat == "honeycomb" && !slices.Contains([]string{"round", "hexagon"}, b.Shape) {
+		s.key("repeat").say("a honeycomb takes round blocks and hexagons, and block %s has shape = %s; "+
+			"write another repeat, such as \"brick\"", words.Quote(b.Name), words.Quote(b.Shape))
+		return
+	}
+	if !gaps || !turned {
+		return
+	}
+	if checkLaps(s, pass) && checkCombs(s, pass) {
+		checkRingGap(s, pass)
+	}
+}

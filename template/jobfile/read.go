@@ -1,0 +1,144 @@
+package jobfile
+
+import (
+	"bytes"
+	"math"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"underlay/geometry"
+	"underlay/template/job"
+)
+
+// LargestJob is the most bytes a job file may have: 1 MiB.
+const LargestJob = 1 << 20
+
+// reader checks one job file and gathers what is wrong with it.
+type reader struct {
+	name     string // of the file, as shown
+	problems job.Problems
+	units    geometry.Unit // what the job asks for on its papers
+	keys     *keyTree      // all there are
+}
+
+// Read reads and checks a job file. The name is that of the file, "-" for standard input.
+// The error is of type Problems: everything wrong with the file, each thing once.
+func Read(name string, data []byte) (*job.Job, error) {
+	r := &reader{name: name, keys: newKeyTree()}
+	if name == "-" {
+		r.name = "standard input"
+	}
+	if job := r.read(data); len(r.problems) == 0 {
+		job.Source, job.File = bytes.Clone(data), r.name
+		return job, nil
+	}
+	return nil, r.problems.Sorted()
+}
+
+func (r *reader) add(line int, key, text string) {
+	r.problems = append(r.problems, job.Problem{File: r.name, Line: line, Key: key, Text: text})
+}
+
+// unitWords are the units a job can ask for, in the order in which package geometry counts them.
+var unitWords = []string{geometry.UnitMM.String(), geometry.UnitCM.String(), geometry.UnitInch.String()}
+
+// show writes a length for a message, in the units of the job, so that it can be written into
+// the job as it stands.
+func (r *reader) show(l geometry.Length) string { return r.rounded(l, math.Round) }
+
+// showLeast writes the least length that will do, rounded so that it does as written.
+func (r *reader) showLeast(l geometry.Length) string {
+	return r.rounded(l-geometry.Tolerance/2, math.Ceil)
+}
+
+// showMost writes the greatest length that will do, rounded so that it does as written.
+func (r *reader) showMost(l geometry.Length) string {
+	return r.rounded(l+geometry.Tolerance/2, math.Floor)
+}
+
+// rounded writes a length with three decimals at the most.
+func (r *reader) rounded(l geometry.Length, round func(float64) float64) string {
+	size := geometry.Millimetre
+	switch r.units {
+	case geometry.UnitCM:
+		size = geometry.Centimetre
+	case geometry.UnitInch:
+		size = geometry.Inch
+	}
+	number := strconv.FormatFloat(round(float64(l/size)*1000)/1000, 'f', 3, 64)
+	return strings.TrimSuffix(strings.TrimRight(number, "0"), ".") + " " + r.units.String()
+}
+
+// read goes from text to job. The job is good only where no problem was found.
+func (r *reader) read(data []byte) *job.Job {
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	if !r.readable(data) {
+		return nil
+	}
+	root, problems := parse(data)
+	for _, p := range problems {
+		r.add(p.Line, "", p.Text)
+	}
+	if len(r.problems) > 0 || !r.shaped(root, r.keys) {
+		return nil
+	}
+	return r.job(section{r: r, node: root, keys: r.keys, label: "the job"})
+}
+
+// readable tells whether the file can be a job file at all.
+func (r *reader) readable(data []byte) bool {
+	switch {
+	case len(data) > LargestJob:
+		r.add(0, "", "the file is larger than 1 MiB, too large for a job file; write a smaller one")
+	case len(bytes.TrimSpace(data)) == 0:
+		r.add(0, "", "the file is empty; begin with the one that underlay start prints")
+	case !utf8.Valid(data):
+		line := 1
+		for rest := data; len(rest) > 0; {
+			c, n := utf8.DecodeRune(rest)
+			if c == utf8.RuneError && n == 1 {
+				break
+			}
+			if c == '\n' {
+				line++
+			}
+			rest = rest[n:]
+		}
+		r.add(line, "", "this line is not UTF-8 text; save the file as UTF-8")
+	default:
+		return true
+	}
+	return false
+}
+
+// job checks all parts of a job.
+func (r *reader) job(s section) *job.Job {
+	j := &job.Job{Title: r.titleOf()}
+	if title, ok := s.key("title").name("Reading nook"); ok {
+		j.Title = title
+	}
+	if word, ok := s.word("units"); ok {
+		r.units = geometry.Unit(slices.Index(unitWords, word))
+	}
+	j.Units = r.units
+	j.Paper = checkPaper(s.below("paper"))
+	j.Printer = checkPrinter(s.below("printer"))
+	j.Printing = checkPrinting(s.below("printing"))
+	blocks := map[string]*job.Block{}
+	j.Blocks = checkBlocks(s, blocks)
+	j.Items = checkItems(s, blocks)
+	return j
+}
+
+// titleOf is the title of a job that gives none: its file's name without the ending.
+func (r *reader) titleOf() string {
+	base := filepath.Base(r.name)
+	base = strings.TrimSuffix(base, filepath.Ext(base))
+	if r.name == "standard input" || strings.Trim(base, ". /\\") == "" {
+		return "Untitled"
+	}
+	return base
+}

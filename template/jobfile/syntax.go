@@ -1,0 +1,106 @@
+package jobfile
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"underlay/template/words"
+)
+
+var (
+	keyAndValue  = regexp.MustCompile(`^\s*([A-Za-z0-9_-]+)\s*=\s*(.*?)\s*$`)
+	startsWord   = regexp.MustCompile(`^[A-Za-z]`)
+	startsFigure = regexp.MustCompile(`^[+-]?[0-9.]`)
+	bareNumber   = regexp.MustCompile(`^[+-]?[0-9][0-9_]*(\.[0-9_]+)?$`)
+)
+
+// syntaxText says in plain words why a line is no TOML, and what to write instead. The
+// message is go-toml's own; it is not shown, as it speaks to programmers.
+func syntaxText(line, message string) string {
+	has := func(parts ...string) bool {
+		for _, s := range parts {
+			if strings.Contains(message, s) {
+				return true
+			}
+		}
+		return false
+	}
+	bare := strings.TrimSpace(line)
+	switch {
+	case has("control character", "carriage return"):
+		return "there is a character in this line that cannot be seen; type the line again"
+	case strings.HasPrefix(bare, "[") && !strings.Contains(bare, "="):
+		return headingText(bare)
+	case has("escape", `after \`):
+		return `a backslash (\) in a text means something else; write two of them (\\) or none`
+	case has("unterminated", "new lines", "not terminated", "too many quotes"):
+		return `a text is opened with a quote and not closed; close it with a quote on the same line`
+	}
+	m := keyAndValue.FindStringSubmatch(line)
+	if m == nil {
+		return lineText(bare)
+	}
+	key, value := m[1], m[2]
+	if i := strings.Index(value, "#"); i >= 0 && !strings.ContainsAny(value[:i], `"'`) {
+		value = strings.TrimSpace(value[:i])
+	}
+	switch {
+	case value == "":
+		return fmt.Sprintf("nothing stands after %s =; write a value, or leave the line out", key)
+	case strings.ContainsAny(value, "“”„‘’«»"):
+		return fmt.Sprintf(`%s has curved quotes; write straight ones: %s = "%s"`, key, key, words.Shown(strings.Trim(value, "“”„‘’«» ")))
+	case strings.HasPrefix(value, "["):
+		return fmt.Sprintf(`the list of %s is not closed, or lacks a comma; write it as in: ["one", "two"]`, key)
+	case strings.HasPrefix(value, "{"):
+		return fmt.Sprintf(`the braces of %s are not closed, or lack a comma; write them as in: { across = "180 mm", down = "250 mm" }`, key)
+	case strings.HasPrefix(value, `"`) && strings.Count(value, `"`) > 2:
+		return fmt.Sprintf(`the text of %s ends at its second quote, and more follows; write inches as in "17 3/4 in"`, key)
+	case strings.HasPrefix(value, `"`), strings.HasPrefix(value, `'`):
+		return fmt.Sprintf(`something follows the text of %s; take it out, or put # before it`, key)
+	case has("leading zero"):
+		return fmt.Sprintf(`%s = %s begins with a zero; write %s = %s`, key, words.Shown(value), key, words.Shown(strings.TrimLeft(value, "0")+zeroIfNone(value)))
+	case has("too large", "out of range"):
+		return fmt.Sprintf(`%s = %s is too large a number; write a smaller one`, key, words.Shown(value))
+	case bareNumber.MatchString(value):
+		return fmt.Sprintf(`%s = %s cannot be read; write a number such as 6, or a text in quotes`, key, words.Shown(value))
+	}
+	return fmt.Sprintf(`the value of %s needs quotes; write %s = "%s"`, key, key, words.Shown(strings.ReplaceAll(value, `"`, "")))
+}
+
+func zeroIfNone(digits string) string {
+	if strings.Trim(digits, "0") == "" {
+		return "0"
+	}
+	return ""
+}
+
+// headingText is for a line that begins with a bracket.
+func headingText(line string) string {
+	name, _, _ := strings.Cut(line, "#")
+	name = strings.Trim(name, "[] \t")
+	if name == "" {
+		return `this heading has no name; write one such as [paper] or [[item]]`
+	}
+	write := "[" + name + "]"
+	if strings.HasPrefix(line, "[[") {
+		write = "[[" + name + "]]"
+	}
+	return fmt.Sprintf("this heading cannot be read; write %s on a line of its own", words.Shown(write))
+}
+
+// lineText is for a line that is neither a heading nor a key with a value.
+func lineText(line string) string {
+	if startsFigure.MatchString(line) {
+		return fmt.Sprintf(`%s needs quotes; write "%s"`, words.Quote(line), words.Shown(strings.TrimRight(line, ", ]")))
+	}
+	key, value, ok := strings.Cut(line, ":")
+	if !ok {
+		key, value, _ = strings.Cut(line, " ")
+	}
+	key, value = strings.TrimSpace(key), strings.Trim(strings.TrimSpace(value), `"`)
+	if startsWord.MatchString(key) && keyAndValue.MatchString(key+"=") && value != "" && !strings.ContainsAny(value, `="`) {
+		return fmt.Sprintf(`%s has no = after it; write %s = "%s"`, words.Shown(key), words.Shown(key), words.Shown(value))
+	}
+	return fmt.Sprintf(`%s cannot be read here; write key = "value", [table], or # before a remark`, words.Quote(line))
+}

@@ -1,0 +1,11 @@
+package plan
+
+import (
+	"underlay/geometry"
+	"underlay/template/job"
+)
+
+// diagonal is the straight repeat with grid and blocks both turned about the centre.
+func diagonal() repeat {
+	return lattice{pitch: facePitch, turn: func(p *job.Pass) geometry.Angle { return p.GridTurn }}.repeat()
+}

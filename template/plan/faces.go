@@ -1,0 +1,114 @@
+package plan
+
+import (
+	"slices"
+
+	"underlay/template/job"
+	"underlay/template/words"
+)
+
+// FacePlan is what is printed on one face of an item, or on several that are alike: one guide
+// serves them.
+type FacePlan struct {
+	Item   *ItemPlan
+	Names  []string // none where the job names no faces
+	Passes []FacePass
+}
+
+// FacePass is a pass as it falls on a face: numbers run on through the passes of a face.
+type FacePass struct {
+	*PassPlan
+	First int // number of its first print on this face
+}
+
+// Name returns the names of the faces in words, "front and back"; "" where there are none.
+func (f FacePlan) Name() string { return words.InWords(f.Names) }
+
+// Label returns the item's name with the faces', where it has some.
+func (f FacePlan) Label() string {
+	if f.Name() == "" {
+		return f.Item.Item.Name
+	}
+	return f.Item.Item.Name + ", " + f.Name()
+}
+
+// Titled returns a name for papers of this face: "guide, front".
+func (f FacePlan) Titled(papers string) string {
+	if f.Name() == "" {
+		return papers
+	}
+	return papers + ", " + f.Name()
+}
+
+// Count returns the number of prints on one such face.
+func (f FacePlan) Count() int {
+	n := 0
+	for _, p := range f.Passes {
+		n += len(p.Prints)
+	}
+	return n
+}
+
+// Faces returns a plan for each face that differs. Faces without a pass are left out.
+func (ip *ItemPlan) Faces() []FacePlan {
+	names := ip.Item.Faces
+	if len(names) == 0 {
+		names = []string{""}
+	}
+	var faces []FacePlan
+	for _, name := range names {
+		f := FacePlan{Item: ip}
+		first := 1
+		for _, p := range ip.Passes {
+			if p.Pass.Face == "" || p.Pass.Face == name {
+				f.Passes = append(f.Passes, FacePass{p, first})
+				first += len(p.Prints)
+			}
+		}
+		if len(f.Passes) == 0 {
+			continue
+		}
+		same := slices.IndexFunc(faces, func(g FacePlan) bool { return slices.Equal(f.Passes, g.Passes) })
+		if same < 0 {
+			faces = append(faces, f)
+			same = len(faces) - 1
+		}
+		if name != "" {
+			faces[same].Names = append(faces[same].Names, name)
+		}
+	}
+	return faces
+}
+
+// numbering is the next number on each face of an item.
+type numbering struct {
+	faces []string
+	next  map[string]int
+}
+
+func newNumbering(item *job.Item) numbering {
+	n := numbering{item.Faces, map[string]int{}}
+	if len(n.faces) == 0 {
+		n.faces = []string{""}
+	}
+	for _, f := range n.faces {
+		n.next[f] = 1
+	}
+	return n
+}
+
+// take numbers the prints of a pass on every face it is printed on, and returns the first
+// number on the first of these.
+func (n numbering) take(p *job.Pass, prints int) int {
+	first := 0
+	for _, f := range n.faces {
+		if p.Face != "" && p.Face != f {
+			continue
+		}
+		if first == 0 {
+			first = n.next[f]
+		}
+		n.next[f] += prints
+	}
+	return first
+}

@@ -1,0 +1,43 @@
+package plan
+
+import (
+	"slices"
+
+	"underlay/geometry"
+)
+
+// insideFrames returns the area left to a pass by the frames printed before it on a face they
+// share: drawn in on each side that a frame runs along by the depth of its block and the gap of
+// the pass. A pass that is seated by another, or is a frame itself, has the whole area.
+func (l layout) insideFrames(before []*PassPlan) (Area, bool) {
+	a := l.area
+	if l.pass.Seated() || l.pass.Repeat == "frame" || !a.upright || a.closes() {
+		return a, false
+	}
+	var in geometry.Edges
+	for _, p := range before {
+		shares := p.Pass.Face == "" || l.pass.Face == "" || p.Pass.Face == l.pass.Face
+		if p.Pass.Repeat != "frame" || p.Pass.Seated() || !shares {
+			continue
+		}
+		depth := newLayout(l.area, p.Pass).cell.H
+		for _, side := range []struct {
+			name string
+			edge *geometry.Length
+			gap  geometry.Length
+		}{
+			{"top", &in.Top, l.pass.Gap.Down.Least}, {"right", &in.Right, l.pass.Gap.Across.Least},
+			{"bottom", &in.Bottom, l.pass.Gap.Down.Least}, {"left", &in.Left, l.pass.Gap.Across.Least},
+		} {
+			if len(p.Pass.Sides) == 0 || slices.Contains(p.Pass.Sides, side.name) {
+				*side.edge = max(*side.edge, depth+max(0, side.gap))
+			}
+		}
+	}
+	if in == (geometry.Edges{}) {
+		return a, false
+	}
+	a.Rect = a.Rect.In(in)
+	a.outline, a.edge = geometry.RectOutline(a.Rect), a.Rect.Polygon().Path()
+	return a, true
+}

@@ -1,0 +1,257 @@
+package plan
+
+import (
+	"cmp"
+	"errors"
+
+	"underlay/geometry"
+	"underlay/template/job"
+	"underlay/template/words"
+
+	"golang.org/x/sync/errgroup"
+)
+
+// Plan is a job worked out: what fits, where it goes, in what order.
+type Plan struct {
+	Job   *job.Job
+	Items []*ItemPlan
+}
+
+// ItemPlan is one item worked out.
+type ItemPlan struct {
+	Item   *job.Item
+	Area   Area
+	Flat   *Development // of a cone, laid flat; nil for anything else
+	Passes []*PassPlan
+}
+
+// PassPlan is one pass worked out.
+type PassPlan struct {
+	Pass    *job.Pass
+	Choices []Choice // every way of centring, or the only way there is
+	Taken   int      // index of the one taken
+	Prints  []Print  // in the order of printing
+	// First is the number of the first print, on the first face the pass is printed on: numbers
+	// run on through the passes of a face.
+	First int
+	// What follows is nil or empty where the repeat gives it no meaning.
+	ServesAcross, ServesDown *Serves
+	NearMisses               []NearMiss
+	Tape                     *TapeLines
+	Drift                    *Drift
+	// Notes say in plain words what else the maker should know of the pass.
+	Notes []string
+	// Dropped is how many prints were left out because they would not lie wholly on the area.
+	Dropped int
+	// ColumnsInLine and RowsInLine tell whether each column, or row, has its edges in one line,
+	// so that ticks beyond the cloth can name it.
+	ColumnsInLine, RowsInLine bool
+	layout                    layout
+}
+
+// Print is one impression.
+type Print struct {
+	Site
+	Number    int
+	Footprint geometry.Footprint
+	TouchDown geometry.Point // the corner put down first
+	Quarter   Quarter
+	Seam      bool // it lies across the seam of a shade, and is printed in two goes
+}
+
+// Choice returns the way of centring that was taken.
+func (p *PassPlan) Choice() Choice { return p.Choices[p.Taken] }
+
+// Cell returns the bounds of the face as it is set out: turned where every print lies on its
+// side.
+func (p *PassPlan) Cell() geometry.Size { return p.layout.cell }
+
+// mostPrints is the most prints a job may have.
+const mostPrints = 200_000
+
+// New works a checked job out. The error is of type Problems: a pass of which no print
+// fits, or a job of more prints than can be drawn.
+func New(j *job.Job) (*Plan, error) {
+	plan := &Plan{Job: j}
+	var problems job.Problems
+	total := 0
+	for _, item := range j.Items {
+		ip := &ItemPlan{Item: item}
+		plan.Items = append(plan.Items, ip)
+		// That the border leaves some area has been checked with the job.
+		area := newArea(item)
+		ip.Area, ip.Flat = area, area.Flat
+		next := newNumbering(item)
+		failed := map[*job.Pass]bool{}
+		for _, pass := range item.Passes {
+			if failed[pass.Between] || failed[pass.On] {
+				// What is wrong with that pass has been said.
+				failed[pass] = true
+				continue
+			}
+			pp, err := planPass(j, item, area, pass, mostPrints-total, ip.Passes...)
+			if err != nil {
+				failed[pass] = true
+				problems = append(problems, j.Problem(pass.Line, "item %s, pass %s: %s", words.Quote(item.Name), words.Quote(pass.Name), err))
+				continue
+			}
+			pp.renumber(next.take(pass, len(pp.Prints)))
+			total += len(pp.Prints)
+			ip.Passes = append(ip.Passes, pp)
+		}
+	}
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	return plan, nil
+}
+
+func (p *PassPlan) renumber(first int) {
+	p.First = first
+	for i := range p.Prints {
+		p.Prints[i].Number = first + i
+	}
+}
+
+// planPass works one pass out, of at most room prints. Before are the passes of the item
+// worked out so far; one that the pass is seated by and that is not among them is worked out
+// for it.
+func planPass(j *job.Job, item *job.Item, area Area, pass *job.Pass, room int, before ...*PassPlan) (*PassPlan, error) {
+	l := newLayout(area, pass)
+	l.item, l.units = item, j.Units
+	if err := l.findTarget(j, before); err != nil {
+		return nil, err
+	}
+	var framed bool
+	if l.area, framed = l.insideFrames(before); framed && l.area.Rect.Empty() {
+		return nil, errors.New("the frame printed before it leaves no room inside; write a smaller block for the frame, or fewer sides")
+	}
+	if n := l.roughCount(); n > 2*mostPrints {
+		return nil, tooMany(n)
+	}
+	r := repeatOf(l)
+	p := &PassPlan{Pass: pass, ColumnsInLine: r.columns, RowsInLine: r.rows, layout: l}
+	var err error
+	if p.Choices, err = r.ways(l); err != nil {
+		return nil, err
+	}
+	p.Taken = take(p.Choices, pass)
+	if p.Taken < 0 || p.Choice().Count == 0 {
+		return nil, l.noneFits(p.Choices)
+	}
+	choice := p.Choice()
+	p.Dropped = choice.dropped
+	if choice.Count > room {
+		return nil, tooMany(float64(mostPrints - room + choice.Count))
+	}
+	sites := r.place(l, choice)
+	near := neighbours(sites, r.next)
+	centre, hand := l.area.Centre(), j.Printing.Hand
+	var order []int
+	switch {
+	case r.order != nil:
+		order = r.order(sites, hand)
+	case pass.Order == job.RowByRow:
+		order = rowByRow(sites, r.byHeight)
+	default:
+		order = centreOut(sites, near, centre, hand)
+	}
+	p.Prints = l.prints(sites, order, hand)
+	p.extras(r, sites, near, order[0])
+	if framed {
+		p.Notes = append(p.Notes, "its prints keep inside the frame printed before them")
+	}
+	return p, nil
+}
+
+// findTarget finds the pass that this one is seated by, where it is.
+func (l *layout) findTarget(job *job.Job, before []*PassPlan) error {
+	target := cmp.Or(l.pass.Between, l.pass.On)
+	if target == nil {
+		return nil
+	}
+	for _, p := range before {
+		if p.Pass == target {
+			l.target = p
+			return nil
+		}
+	}
+	var err error
+	l.target, err = planPass(job, l.item, l.area, target, mostPrints)
+	return err
+}
+
+// prints works out the prints at the sites, in their order, on all cores.
+func (l layout) prints(sites []Site, order []int, hand job.Hand) []Print {
+	prints := make([]Print, len(order))
+	const share = 2048
+	var work errgroup.Group
+	for from := 0; from < len(order); from += share {
+		work.Go(func() error {
+			for i := from; i < min(from+share, len(order)); i++ {
+				prints[i] = l.print(sites[order[i]], hand)
+			}
+			return nil
+		})
+	}
+	work.Wait() // none of them fails
+	return prints
+}
+
+// print works out one print at a site.
+func (l layout) print(s Site, hand job.Hand) Print {
+	centre := l.area.Centre()
+	f := l.pass.Block.Face.Place(s.Origin, s.Turn)
+	var corner geometry.Point
+	if l.pass.Order == job.RowByRow {
+		corner = lowerLeft(f)
+	} else {
+		corner = touchDown(f, centre, hand)
+	}
+	return Print{
+		Site: s, Footprint: f, TouchDown: corner, Quarter: quarterOf(s.Origin, centre, hand),
+		Seam: l.area.crossesSeam(l.pass.Block, s),
+	}
+}
+
+// extras works out what goes with the prints, where the repeat gives it a meaning.
+func (p *PassPlan) extras(r repeat, sites []Site, near [][]int32, first int) {
+	l, choice := p.layout, p.Choice()
+	if r.taped {
+		tape := l.tapeLines(sites, sites[first])
+		p.Tape = &tape
+	}
+	if r.notes != nil {
+		p.Notes = r.notes(l, choice)
+	}
+	if r.sizes != nil {
+		s := r.sizes(l, choice)
+		p.ServesAcross, p.ServesDown, p.NearMisses = s.across, s.down, s.misses
+		if s.note != "" {
+			p.Notes = append(p.Notes, s.note)
+		}
+	}
+	switch {
+	case l.pass.On != nil:
+	case len(choice.Runs) > 0:
+		d := driftAround(choice.Runs, choice.Gap)
+		p.Drift = &d
+	default:
+		d := driftOf(sites, near, first, choice.Gap)
+		p.Drift = &d
+	}
+}
+
+// roughCount estimates from above how many prints the bounds of the area could take. Of a
+// frame and of rings, and where another pass says where prints go, it is for the repeat to say.
+func (l layout) roughCount() float64 {
+	if l.pass.Seated() || l.pass.Repeat == "rings" {
+		return 0
+	}
+	px, py := float64(l.cell.W+l.pass.Gap.Across.Least), float64(l.cell.H+l.pass.Gap.Down.Least)
+	w, h := float64(l.area.Rect.W()), float64(l.area.Rect.H())
+	if l.pass.Repeat == "frame" {
+		return 2 * (w/px + 1 + h/float64(l.cell.W+l.pass.Gap.Down.Least) + 1)
+	}
+	return (w/px + 1) * (h/py + 1)
+}

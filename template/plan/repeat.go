@@ -1,0 +1,78 @@
+package plan
+
+import (
+	"underlay/geometry"
+	"underlay/template/job"
+)
+
+// Site is where one print goes: its origin in the item's frame, the block's turn, and its
+// place in the repeat.
+type Site struct {
+	Origin geometry.Point
+	Turn   geometry.Angle
+	// Column and Row count from 1 at the top left; 0 where the repeat has none. In rings Row
+	// is the ring, the outermost first, and Column the place in it.
+	Column, Row int
+	key         geometry.Site // index in the repeat's lattice, or along its run
+}
+
+// repeat is one way of setting prints out.
+type repeat struct {
+	// ways lists every way of centring with what it gives. The error is a plain sentence that
+	// says why the repeat cannot be set out at all, and what to write instead.
+	ways func(layout) ([]Choice, error)
+	// place returns the prints of one of them.
+	place func(layout, Choice) []Site
+	// next lists the steps, in keys, from a print to those it stands next to; with each goes
+	// its opposite.
+	next []geometry.Site
+	// middle returns the site in the middle of four prints that meet, named by the key of the
+	// first of them; nil where no four meet.
+	middle func(layout, Choice, geometry.Site) Site
+	// order returns the order of printing where it follows from the repeat itself; nil: from
+	// the centre outwards, or row by row, as the job says.
+	order func([]Site, job.Hand) []int
+	// columns and rows tell whether these have their edges in line, so that ticks can name them.
+	columns, rows bool
+	// taped tells whether the printed field has straight edges to stretch tape along.
+	taped bool
+	// byHeight tells that a row is what lies at one height, and not what has one Row.
+	byHeight bool
+	// sizes works out what other cloths the guide serves, and what one more print would take;
+	// nil where that means nothing.
+	sizes func(layout, Choice) otherSizes
+	// notes says what else the maker should know of a choice; nil: nothing.
+	notes func(layout, Choice) []string
+}
+
+// repeatOf returns the repeat a layout asks for: one line each.
+func repeatOf(l layout) repeat {
+	switch {
+	case l.pass.Between != nil:
+		return between(l)
+	case l.pass.On != nil:
+		return on()
+	case l.area.Flat != nil:
+		return map[string]repeat{
+			"straight":  onCone(straightLattice()),
+			"brick":     onCone(brickLattice()),
+			"half-drop": onCone(halfDropLattice()),
+		}[l.pass.Repeat]
+	case l.area.around > 0:
+		return map[string]repeat{
+			"straight":  onDrum(straightLattice()),
+			"brick":     onDrum(brickLattice()),
+			"half-drop": onDrum(halfDropLattice()),
+			"honeycomb": onDrum(honeycombLattice()),
+		}[l.pass.Repeat]
+	}
+	return map[string]repeat{
+		"straight":  straight(),
+		"brick":     brick(),
+		"half-drop": halfDrop(),
+		"honeycomb": honeycomb(),
+		"diagonal":  diagonal(),
+		"frame":     frame(),
+		"rings":     rings(),
+	}[l.pass.Repeat]
+}

@@ -1,0 +1,206 @@
+package plan
+
+import (
+	"underlay/geometry"
+	"underlay/template/job"
+)
+
+// layout is what a repeat is given: where to print, what, and how far apart.
+type layout struct {
+	area   Area
+	pass   *job.Pass
+	cell   geometry.Size // of a place: see placeOf
+	item   *job.Item
+	units  geometry.Unit // for what is said to the maker
+	target *PassPlan     // the pass that this one is seated by; nil: none
+}
+
+func newLayout(area Area, pass *job.Pass) layout {
+	return layout{area: area, pass: pass, cell: job.PlaceOf(pass)}
+}
+
+// leastGap is the gap that prints are counted with.
+func (l layout) leastGap() job.Spacing {
+	return job.Spacing{Across: l.pass.Gap.Across.Least, Down: l.pass.Gap.Down.Least}
+}
+
+// turnAt returns the turn of the print in a column and row counted from 1; the matrix repeats
+// both ways.
+func (l layout) turnAt(column, row int) geometry.Angle {
+	t := l.pass.Turns[mod(row-1, len(l.pass.Turns))]
+	return geometry.Angle(t[mod(column-1, len(t))])
+}
+
+// mod is the remainder of i by n, from 0 to n-1.
+func mod(i, n int) int { return (i%n + n) % n }
+
+// sameBounds tells whether the face has the bounds of the cell however it is turned here.
+func (l layout) sameBounds() bool {
+	size := l.pass.Block.Size
+	return size.W == size.H || job.AllQuarterTurned(l.pass.Turns) || !job.AnyQuarterTurned(l.pass.Turns)
+}
+
+// needs returns how far from each edge of the area's bounds an origin must be at the least,
+// whichever of its turns the print has, on top of a turn of the whole.
+func (l layout) needs(turn geometry.Angle) geometry.Edges {
+	var e geometry.Edges
+	seen := map[int]bool{}
+	for _, row := range l.pass.Turns {
+		for _, t := range row {
+			if seen[t] {
+				continue
+			}
+			b := l.pass.Block.Face.Turn(geometry.Angle(t) + turn).Bounds()
+			n := geometry.Edges{Top: -b.Min.Y, Right: b.Max.X, Bottom: b.Max.Y, Left: -b.Min.X}
+			if len(seen) > 0 {
+				n = geometry.Edges{Top: min(n.Top, e.Top), Right: min(n.Right, e.Right), Bottom: min(n.Bottom, e.Bottom), Left: min(n.Left, e.Left)}
+			}
+			e, seen[t] = n, true
+		}
+	}
+	return e
+}
+
+// holds tells whether a print at a site lies on the area.
+func (l layout) holds(s Site) bool {
+	return l.area.Holds(l.pass.Block.Face.Place(s.Origin, s.Turn).Outline)
+}
+
+// number keeps those of the sites whose prints lie on the area, counts columns and rows from 1,
+// and turns the blocks as the job's matrix says. It is given columns and rows counted from
+// anywhere, and the turn that comes on top of the matrix. All tells that every print is known
+// to lie on the area.
+//
+// Turns count from the first column and row that have prints; and of a face that does not keep
+// its outline when turned, the turn decides what prints there are. So it counts again until
+// both agree. Where they never do, the numbers go with the turns: the first column that has
+// prints, or the first row, is then called by another number. Round a shade columns count from
+// the seam in any case.
+func (l layout) number(sites []Site, all bool) []Site {
+	if len(sites) == 0 {
+		return nil
+	}
+	first := l.area.firstCell(sites)
+	kept := make([]Site, 0, len(sites))
+	const tries = 8
+	for range tries {
+		kept = kept[:0]
+		for _, s := range sites {
+			s.Column, s.Row = s.Column-first.I+1, s.Row-first.J+1
+			if turn := l.turnAt(s.Column, s.Row); turn != 0 || s.Turn != 0 {
+				s.Turn = (s.Turn + turn).Normal()
+			}
+			if all || l.holds(s) {
+				kept = append(kept, s)
+			}
+		}
+		if len(kept) == 0 {
+			return nil
+		}
+		low := l.area.firstCell(kept)
+		if low.I == 1 && low.J == 1 {
+			return kept
+		}
+		first.I, first.J = first.I+low.I-1, first.J+low.J-1
+	}
+	low := l.area.firstCell(kept)
+	columns, rows := low.I-1, low.J-1
+	columns -= mod(columns, len(l.pass.Turns[0]))
+	rows -= mod(rows, len(l.pass.Turns))
+	for i := range kept {
+		kept[i].Column, kept[i].Row = kept[i].Column-columns, kept[i].Row-rows
+	}
+	return kept
+}
+
+// firstCell returns the least column and the least row of some sites.
+func (a Area) firstCell(sites []Site) geometry.Site {
+	low := geometry.Site{I: sites[0].Column, J: sites[0].Row}
+	for _, s := range sites {
+		low.I, low.J = min(low.I, s.Column), min(low.J, s.Row)
+	}
+	if a.closes() {
+		low.I = 1
+	}
+	return low
+}
+
+// describe fills in what a choice gives: prints, border, and the prints of every row and
+// column. Columns and Rows are left to the repeat.
+func (l layout) describe(c Choice, sites []Site) Choice {
+	c.Count = len(sites)
+	c.Border = l.borders(sites)
+	rows, columns := tally{}, tally{}
+	for _, s := range sites {
+		rows.add(s.Row)
+		columns.add(s.Column)
+		if l.area.crossesSeam(l.pass.Block, s) {
+			c.Seam++
+		}
+	}
+	c.RowCounts, c.ColumnCounts = rows.counts(), columns.counts()
+	return c
+}
+
+// tally counts prints by the number of their row or column.
+type tally []int
+
+func (t *tally) add(n int) {
+	for len(*t) <= n {
+		*t = append(*t, 0)
+	}
+	(*t)[n]++
+}
+
+// counts returns the counts of the rows that have prints, in their order.
+func (t tally) counts() []int {
+	var counts []int
+	for _, n := range t {
+		if n > 0 {
+			counts = append(counts, n)
+		}
+	}
+	return counts
+}
+
+// borders returns the plain cloth left on each side, measured inside the bounds of the item;
+// on a shade at its two ends, as its pattern runs right round. With no print at all the whole
+// cloth is plain: half of it counts to either side.
+func (l layout) borders(sites []Site) geometry.Edges {
+	if l.area.Flat != nil {
+		return l.slantBorders(sites)
+	}
+	field := l.area.Rect
+	if len(sites) == 0 {
+		c := field.Centre()
+		field = geometry.Rect{Min: c, Max: c}
+	} else {
+		field = fieldOf(l.pass.Block, sites)
+	}
+	b := l.area.ClothBounds
+	e := geometry.Edges{
+		Top: field.Min.Y - b.Min.Y, Right: b.Max.X - field.Max.X,
+		Bottom: b.Max.Y - field.Max.Y, Left: field.Min.X - b.Min.X,
+	}
+	if l.area.around > 0 {
+		e.Left, e.Right = 0, 0
+	}
+	return e
+}
+
+// fieldOf returns the bounds of all prints together.
+func fieldOf(b *job.Block, sites []Site) geometry.Rect {
+	var field, face geometry.Rect
+	var turn geometry.Angle
+	for i, s := range sites {
+		if i == 0 || s.Turn != turn {
+			face, turn = b.Face.Turn(s.Turn).Bounds(), s.Turn
+		}
+		r := face.Move(s.Origin)
+		if i == 0 {
+			field = r
+		}
+		field = field.Union(r)
+	}
+	return field
+}

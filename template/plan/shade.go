@@ -1,0 +1,104 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"underlay/geometry"
+	"underlay/template/job"
+	"underlay/template/words"
+)
+
+// closing returns the largest number of columns, most at the most, with which a repeat closes
+// round a shade, and the number it must be a multiple of. Moved rows close with any number;
+// moved columns with one after which the steps come to whole pitches; a matrix of turns with a
+// multiple of its width.
+func (t lattice) closing(l layout, most int) (n, multiple int, err error) {
+	turns := len(l.pass.Turns[0])
+	multiple = turns
+	if t.columns {
+		share := t.share(l.pass)
+		for multiple <= mostPrints && math.Abs(float64(multiple)*share-math.Round(float64(multiple)*share)) > 1e-9*float64(multiple) {
+			multiple += turns
+		}
+	}
+	n = most / multiple * multiple
+	if n > 0 || most <= 0 {
+		return n, multiple, nil
+	}
+	what, write := fmt.Sprintf("a repeat with %d turns in a row", turns), " or fewer turns"
+	if multiple > turns {
+		what, write = "this "+l.pass.Repeat, ` or repeat = "brick"`
+		if turns > 1 {
+			what, write = what+" with its turns", `, fewer turns or repeat = "brick"`
+		} else if multiple > 2 {
+			write = `, step = "1/2" or repeat = "brick"`
+		}
+	}
+	err = fmt.Errorf("%s round, but %s closes only with a multiple of %d; write a smaller block%s",
+		words.Counted(most, "print goes", "prints go"), what, multiple, write)
+	return 0, multiple, err
+}
+
+// closingNotes says what closing round a shade made of the gap and of the number that fits,
+// and how prints across the seam are printed.
+func (t lattice) closingNotes(l layout, c Choice, most int) []string {
+	var notes []string
+	gap := "gap " + l.units.Format(c.Gap.Across)
+	if c.Gap.Across < 0 {
+		gap = "lap " + l.units.Format(-c.Gap.Across)
+	}
+	_, multiple, _ := t.closing(l, most)
+	asked := l.pass.Gap.Across
+	switch {
+	case c.Columns < most:
+		with := fmt.Sprintf("with a multiple of %d", multiple)
+		if multiple == 2 {
+			with = "with an even number"
+		}
+		what := "a " + l.pass.Repeat
+		if !t.columns {
+			what = "a repeat with these turns"
+		}
+		notes = append(notes, fmt.Sprintf("%d would go round, but %s closes only %s: %d are taken, %s", most, what, with, c.Columns, gap))
+	case c.Gap.Across > asked.Most+geometry.Tolerance:
+		notes = append(notes, fmt.Sprintf("%s round; for the repeat to close, the %s is taken", words.Counted(c.Columns, "print goes", "prints go"), gap))
+	}
+	if asked.Most < 0 && c.Gap.Across > geometry.Tolerance {
+		notes = append(notes, l.joiningNote(c, multiple))
+	}
+	if c.Seam > 0 {
+		notes = append(notes, fmt.Sprintf("%s across the seam: print each in two goes, one part at either edge of the flat shade",
+			words.Counted(c.Seam, "print lies", "prints lie")))
+	}
+	return notes
+}
+
+// joiningNote says which blocks would lap round the shade, where this one is to lap and cannot.
+func (l layout) joiningNote(c Choice, multiple int) string {
+	text := "the block is to lap, but to close the repeat it leaves plain cloth between prints"
+	if l.area.around == 0 {
+		return text
+	}
+	wide := func(n int) string {
+		return l.units.Format(l.area.around/geometry.Length(n) - l.pass.Gap.Across.Least)
+	}
+	return fmt.Sprintf("%s; a block %s wide would join with %d round, one %s wide with %d", text,
+		wide(c.Columns), c.Columns, wide(c.Columns+multiple), c.Columns+multiple)
+}
+
+// errNoneRound is for a block that does not go round even once.
+var errNoneRound = errors.New("no print fits round the shade; write a smaller block")
+
+// crossesSeam tells whether a print of a shade lies across its seam.
+func (a Area) crossesSeam(b *job.Block, s Site) bool {
+	switch {
+	case a.Flat != nil:
+		return a.Flat.crossesSeam(b.Face.Place(s.Origin, s.Turn).Outline)
+	case a.around > 0:
+		half := b.Face.Turn(s.Turn).Bounds().W() / 2
+		return s.Origin.X-half < -geometry.Tolerance || s.Origin.X+half > a.around+geometry.Tolerance
+	}
+	return false
+}

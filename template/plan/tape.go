@@ -1,0 +1,81 @@
+package plan
+
+import (
+	"underlay/geometry"
+	"underlay/template/job"
+)
+
+// TapeLines are where masking tape is stretched, in the item's frame: x of the lines that run
+// up and down, y of those that run across, each from the least. The outer ones mask the
+// border; Start is the edge to begin against. Round a drum no line runs up and down.
+type TapeLines struct {
+	Across []geometry.Length // x
+	Down   []geometry.Length // y
+	Start  geometry.Length   // one of Down
+}
+
+// tapeLines returns the four outer edges of the printed field and the start line: the edge of
+// the first row that faces the centre. Where the first row lies on the centre line it is the
+// row's near edge, which the first corners down touch.
+func (l layout) tapeLines(sites []Site, first Site) TapeLines {
+	field := fieldOf(l.pass.Block, sites)
+	face := l.pass.Block.Face.Turn(first.Turn).Bounds().Move(first.Origin)
+	start := face.Max.Y
+	if l.pass.Order == job.RowByRow || first.Origin.Y > l.area.Centre().Y+geometry.Tolerance {
+		start = face.Min.Y
+	}
+	t := TapeLines{Down: []geometry.Length{field.Min.Y, start, field.Max.Y}, Start: start}
+	if l.area.around == 0 {
+		t.Across = []geometry.Length{field.Min.X, field.Max.X}
+	}
+	for _, edge := range []geometry.Length{field.Min.Y, field.Max.Y} {
+		if AbsLength(start-edge) <= geometry.Tolerance {
+			t.Down, t.Start = []geometry.Length{field.Min.Y, field.Max.Y}, edge
+		}
+	}
+	return t
+}
+
+// tapeLine is one of the lines, in words.
+type tapeLine struct {
+	Name   string // "left edge", of the prints; "start line"
+	Edge   string // of the cloth, that it is measured from: "left" or "top"
+	At     geometry.Length
+	crease geometry.Length // from the same edge
+	Starts bool            // it is an edge of the prints and the start line too
+}
+
+// Lines names the lines, those that run up and down first. The cloth's top left corner is
+// (0, 0).
+func (t TapeLines) Lines(cloth geometry.Rect) []tapeLine {
+	crease := cloth.Centre()
+	var lines []tapeLine
+	for i, x := range t.Across {
+		lines = append(lines, tapeLine{Name: []string{"left edge", "right edge"}[min(i, 1)], Edge: "left", At: x, crease: crease.X})
+	}
+	for i, y := range t.Down {
+		l := tapeLine{Name: "start line", Edge: "top", At: y, crease: crease.Y}
+		switch i {
+		case 0:
+			l.Name = "top edge"
+		case len(t.Down) - 1:
+			l.Name = "bottom edge"
+		}
+		l.Starts = l.Name != "start line" && AbsLength(y-t.Start) <= geometry.Tolerance
+		lines = append(lines, l)
+	}
+	return lines
+}
+
+// FromCrease says how far the line lies from the crease beside it, and on which side.
+func (l tapeLine) FromCrease(u geometry.Unit) string {
+	sides := map[string][2]string{"left": {"left", "right"}, "top": {"above", "below"}}[l.Edge]
+	switch off := l.At - l.crease; {
+	case AbsLength(off) <= geometry.Tolerance:
+		return "on it"
+	case off < 0:
+		return u.Format(-off) + " " + sides[0]
+	default:
+		return u.Format(off) + " " + sides[1]
+	}
+}

@@ -1,0 +1,56 @@
+package plan
+
+import (
+	"math"
+
+	"underlay/geometry"
+	"underlay/template/job"
+)
+
+// touchDown returns the corner of a print that goes down first: the one nearest the centre of
+// the area; on a tie the near (lower) one, on the printer's off-hand side. Never one that points
+// inwards: the block could not be swung round it. Of a round face it is the point of the edge in
+// the direction of the centre, or, right on the centre, in that of the corner a square would
+// have put down.
+func touchDown(f geometry.Footprint, centre geometry.Point, hand job.Hand) geometry.Point {
+	if c, r, round := f.Outline.Round(); round && c.Near(centre) {
+		offHand := -r
+		if hand == job.LeftHand {
+			offHand = r
+		}
+		centre = c.Add(geometry.Pt(offHand, r))
+	}
+	return bestCorner(f.Rim(centre), func(p, q geometry.Point) geometry.Length {
+		return q.Distance(centre) - p.Distance(centre)
+	}, hand)
+}
+
+// lowerLeft returns the corner that goes down first where prints follow row by row.
+func lowerLeft(f geometry.Footprint) geometry.Point {
+	b := f.Outline.Bounds()
+	corner := geometry.Pt(b.Min.X, b.Max.Y)
+	return bestCorner(f.Rim(corner), func(p, q geometry.Point) geometry.Length {
+		return q.Distance(corner) - p.Distance(corner)
+	}, job.RightHand)
+}
+
+// bestCorner returns the corner that is ahead of all others by lead; on a tie the lower one,
+// then the one on the off-hand side.
+func bestCorner(corners []geometry.Point, lead func(p, q geometry.Point) geometry.Length, hand job.Hand) geometry.Point {
+	best := corners[0]
+	for _, p := range corners[1:] {
+		offHand := best.X - p.X
+		if hand == job.LeftHand {
+			offHand = -offHand
+		}
+		for _, d := range []geometry.Length{lead(p, best), p.Y - best.Y, offHand} {
+			if math.Abs(float64(d)) > float64(geometry.Tolerance) {
+				if d > 0 {
+					best = p
+				}
+				break
+			}
+		}
+	}
+	return best
+}

@@ -1,0 +1,237 @@
+package say
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"underlay/geometry"
+	"underlay/template/guide"
+	"underlay/template/job"
+	"underlay/template/plan"
+	"underlay/template/words"
+)
+
+// mostWeighed is the most prints of a job for which papers are weighed against each other: that
+// takes a drawing of every guide.
+const mostWeighed = 20_000
+
+// Fit says what fits, for a person to read: for each item and pass every way of centring,
+// the one taken and why, what one more print would take, which cloth the guide serves, how
+// errors would add up, the tape lines, a picture of the numbered prints, and of what papers the
+// guide takes how many sheets.
+func Fit(p *plan.Plan) string {
+	f := &fitText{u: p.Job.Units}
+	prints := 0
+	for _, ip := range p.Items {
+		for _, pp := range ip.Passes {
+			prints += len(pp.Prints)
+		}
+	}
+	f.say("", words.Shown(p.Job.Title))
+	for _, ip := range p.Items {
+		f.blank()
+		f.heading(ip)
+		if len(ip.Passes) == 0 {
+			f.say("  ", "There is no pass, so nothing to fit; add [[item.pass]] with block and gap below this item.")
+		}
+		for _, pp := range ip.Passes {
+			f.blank()
+			f.pass(ip, pp)
+		}
+		if prints <= mostWeighed && len(ip.Passes) > 0 {
+			f.blank()
+			for _, face := range ip.Faces() {
+				f.papers(face, guide.SheetCounts(p, face))
+			}
+		}
+	}
+	return strings.Join(f.lines, "\n") + "\n"
+}
+
+// heading says what an item is.
+func (f *fitText) heading(ip *plan.ItemPlan) {
+	it := ip.Item
+	text := fmt.Sprintf("%s: %s", words.Shown(it.Name), f.u.FormatSize(ip.Area.Cloth().Size()))
+	if it.Shape != job.Shapes[0] {
+		text += ", " + it.Shape
+	}
+	text += ", " + f.border(it, it.Border) + " or more"
+	if it.Hem > 0 {
+		text += ", hem " + f.u.Format(it.Hem)
+	}
+	if it.Quantity > 1 {
+		text += fmt.Sprintf(", %d pieces", it.Quantity)
+	}
+	if names := words.Shown(words.InWords(it.Faces)); names != "" {
+		text += ", " + names
+	}
+	f.say("", text)
+}
+
+func (f *fitText) pass(ip *plan.ItemPlan, p *plan.PassPlan) {
+	c := p.Choice()
+	name := words.Shown(p.Pass.Name)
+	if p.Pass.Face != "" {
+		name += ", on the " + words.Shown(p.Pass.Face)
+	}
+	if p.Pass.Name != p.Pass.Block.Name {
+		name += ": block " + words.Shown(p.Pass.Block.Name)
+	}
+	f.say("  ", fmt.Sprintf("%s, %s, %s", name, f.u.FormatSize(p.Pass.Block.Size), words.Shown(guide.SetOut(p.Pass))))
+	if len(p.Choices) > 1 {
+		f.blank()
+		f.say("    ", fmt.Sprintf("What can sit on the centre lines, and the plain border that leaves (%s):", f.u))
+		f.choices(p)
+		f.blank()
+		f.say("    ", "* is taken: "+p.Why()+".")
+	}
+	f.blank()
+	text := words.Counted(len(p.Prints), "print", "prints")
+	if full(c) {
+		text += fmt.Sprintf(", %d across and %d down", c.Columns, c.Rows)
+	}
+	apart := ""
+	if !p.Pass.Seated() {
+		apart = guide.GapWords(f.u, c.Gap) + ", "
+	}
+	f.say("    ", fmt.Sprintf("%s; %s%s.", text, apart, f.border(ip.Item, c.Border)))
+	f.runs(c)
+	for _, n := range p.Notes {
+		f.say("    ", words.UpperFirst(n)+".")
+	}
+	for _, m := range p.NearMisses {
+		if text := f.nearMiss(m, p.Pass); text != "" {
+			f.say("    ", text)
+		}
+	}
+	if a, d := p.ServesAcross, p.ServesDown; a != nil && d != nil {
+		f.say("    ", fmt.Sprintf("This guide serves cloth %s wide, and %s high.", f.serves(*a), f.serves(*d)))
+	}
+	if d := p.Drift; d != nil && d.FromCentre > 1 {
+		f.say("    ", f.drift(*d, p))
+	}
+	if p.Tape != nil {
+		f.blank()
+		f.tape(ip, *p.Tape)
+	}
+	f.blank()
+	f.picture(p)
+}
+
+// border says how much plain cloth is left; a shade has none but at its two ends.
+func (f *fitText) border(it *job.Item, b geometry.Edges) string {
+	switch {
+	case !it.IsShade():
+		return guide.BorderWords(f.u, b)
+	case plan.AbsLength(b.Top-b.Bottom) <= geometry.Tolerance:
+		return fmt.Sprintf("border %s top and bottom", f.u.Format(b.Top))
+	}
+	return fmt.Sprintf("border top %s, bottom %s", f.u.Number(b.Top), f.u.Format(b.Bottom))
+}
+
+// full tells whether every column has a print in every row.
+func full(c plan.Choice) bool { return c.Count > 0 && c.Columns*c.Rows == c.Count }
+
+// choices adds the table of the ways to centre a pass.
+func (f *fitText) choices(p *plan.PassPlan) {
+	opens := false
+	for _, c := range p.Choices {
+		opens = opens || c.Gap != p.Choices[0].Gap
+	}
+	head := []string{" ", "across", "down", "prints"}
+	if opens {
+		head = append(head, "gap")
+	}
+	rows := [][]string{append(head, "left", "right", "top", "bottom")}
+	for i, c := range p.Choices {
+		row := []string{" ", string(c.Across), string(c.Down), strconv.Itoa(c.Count)}
+		if i == p.Taken {
+			row[0] = "*"
+		}
+		if full(c) {
+			row[3] = fmt.Sprintf("%d × %d = %d", c.Columns, c.Rows, c.Count)
+		}
+		if opens {
+			row = append(row, f.gaps(c.Gap))
+		}
+		for _, l := range []geometry.Length{c.Border.Left, c.Border.Right, c.Border.Top, c.Border.Bottom} {
+			cell := f.u.Number(l)
+			if c.Count == 0 {
+				cell = "-"
+			}
+			row = append(row, cell)
+		}
+		rows = append(rows, row)
+	}
+	f.table("    ", rows, 3)
+}
+
+// gaps writes the gap across and down, once where they are the same.
+func (f *fitText) gaps(g job.Spacing) string {
+	if plan.AbsLength(g.Across-g.Down) <= geometry.Tolerance {
+		return f.u.Number(g.Across)
+	}
+	return f.u.Number(g.Across) + ", " + f.u.Number(g.Down)
+}
+
+// runs says how the prints are shared out where columns and rows differ: over the sides of a
+// frame, over rings, over rows or columns.
+func (f *fitText) runs(c plan.Choice) {
+	var parts []string
+	counts, what := c.RowCounts, "Rows, from the top: "
+	if len(counts) == 0 {
+		counts, what = c.ColumnCounts, "Columns, from the left: "
+	}
+	switch {
+	case len(c.Runs) > 0:
+		what = "In each run: "
+		for _, r := range c.Runs {
+			parts = append(parts, fmt.Sprintf("%s: %d", r.Name, r.Count))
+		}
+	case len(counts) > 0 && !full(c):
+		for _, n := range counts {
+			parts = append(parts, strconv.Itoa(n))
+		}
+	default:
+		return
+	}
+	const most = 30
+	if more := len(parts) - most; more > 0 {
+		parts = append(parts[:most], fmt.Sprintf("and %d more", more))
+	}
+	f.say("    ", what+strings.Join(parts, ", ")+".")
+}
+
+// drift says how errors would add up.
+func (f *fitText) drift(d plan.Drift, p *plan.PassPlan) string {
+	from := fmt.Sprintf("from the middle outwards the farthest print is %d placements away (from a corner %d)", d.FromCentre, d.FromCorner)
+	if p.Pass.Order == job.RowByRow || len(p.Choice().Runs) > 0 {
+		from = fmt.Sprintf("the farthest print is %d placements from the first", d.FromCentre)
+	}
+	text := "Without a guide errors add up: " + from
+	if d.Harmless > 0 && p.Pass.Between == nil {
+		what := "gap"
+		switch g := p.Choice().Gap; {
+		case g.Across < 0 && g.Down < 0:
+			what = "lap"
+		case g.Across < 0 || g.Down < 0:
+			what = "gap or the lap"
+		}
+		text += fmt.Sprintf(", so that errors of more than %s add up to more than the %s", geometry.UnitMM.Format(plan.RoundedUp(d.Harmless, geometry.UnitMM)), what)
+	}
+	return text + ". With the guide's ticks each print keeps its own error only."
+}
+
+// tape adds the tape lines, from the cloth's edge and from the crease.
+func (f *fitText) tape(ip *plan.ItemPlan, t plan.TapeLines) {
+	rows := [][]string{{"tape line", "from the cloth's edge", "from the crease"}}
+	for _, l := range t.Lines(ip.Area.ClothBounds) {
+		name := l.Name
+		if l.Starts {
+			name += ", start"
+		}
+		rows = append(rows, []string{name, f.u.Format(l.At) + " from the " + l.Edge, l.FromCrease(f.u)})
+	}
+	f.table("    ", rows, 3)
+}

@@ -1,0 +1,85 @@
+package words
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Counted is a number with its word.
+func Counted(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}
+
+// PlainNumber writes a whole number with commas between its thousands.
+func PlainNumber(n float64) string {
+	s := fmt.Sprintf("%.0f", n)
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + "," + s[i:]
+	}
+	return s
+}
+
+// UpperFirst begins a text with a capital.
+func UpperFirst(s string) string {
+	first, n := utf8.DecodeRuneInString(s)
+	if n == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(first)) + s[n:]
+}
+
+// Article puts "a" or "an" before a word.
+func Article(word string) string {
+	if strings.ContainsRune("aeiou", rune(word[0])) {
+		return "an " + word
+	}
+	return "a " + word
+}
+
+// InWords joins names: "a", "a and b", "a, b and c".
+func InWords(names []string) string { return Joined(names, "and") }
+
+// OneOf lists words to choose from: `"a", "b" or "c"`.
+func OneOf(words []string) string {
+	quoted := make([]string, len(words))
+	for i, w := range words {
+		quoted[i] = Quote(w)
+	}
+	return Joined(quoted, "or")
+}
+
+// Joined joins words with commas, the last with a word of its own.
+func Joined(words []string, word string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " " + word + " " + words[last]
+}
+
+// longestShown is how much of the maker's own text a message repeats.
+const longestShown = 60
+
+// Quote shows the maker's own text in a message: in double quotes, on one line, cut short.
+func Quote(s string) string { return `"` + Shown(s) + `"` }
+
+// Shown is the maker's own text on one line, cut short.
+func Shown(s string) string {
+	clean := strings.Map(func(r rune) rune {
+		if r < ' ' || r == 0x7f || r == 0x2028 || r == 0x2029 {
+			return ' '
+		}
+		return r
+	}, s)
+	r := []rune(clean)
+	if len(r) > longestShown {
+		return string(r[:longestShown-1]) + "…"
+	}
+	return clean
+}
