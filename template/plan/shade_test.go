@@ -25,8 +25,8 @@ func TestFrustum(t *testing.T) {
 	if a := float64(d.Angle); math.Abs(a-126.4) > 0.05 {
 		t.Errorf("angle %v", a)
 	}
-	// A question answered at mathcentral.uregina.ca, QQ.02.06/phil1: 290 mm across at the top,
-	// 550 at the bottom, 250 high: inner arc about 911 mm long.
+	// Math Central (mathcentral.uregina.ca), Quandaries and Queries QQ.02.06: 290 mm across at
+	// the top, 550 at the bottom, 250 high: inner arc about 911 mm long.
 	d = newDevelopment(job.Shade{Top: 290, Bottom: 550, Height: 250})
 	if arc := float64(d.Inner) * d.Angle.Radians(); math.Abs(arc-911) > 0.5 {
 		t.Errorf("inner arc %v", arc)

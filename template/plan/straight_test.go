@@ -82,8 +82,8 @@ func TestStraightByHand(t *testing.T) {
 	}
 }
 
-// TestJointGivesFour: common practice, no published source: the joint on the centre gave four
-// prints across where the print on the centre gave three.
+// TestJointGivesFour: common practice, no published source: the joint on the centre gives four
+// prints across where a print there gives three.
 func TestJointGivesFour(t *testing.T) {
 	plan := planned(t, rectItem(430, 430, 25), newPass(rectBlock(90, 90), "straight", 1))
 	for _, c := range plan.Choices {
