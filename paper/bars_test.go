@@ -16,7 +16,7 @@ func TestBarsDoNotCrossTheirOwnText(t *testing.T) {
 			for _, d := range []Drawing{barsAcross(all), barsDown(all)} {
 				for _, l := range d.Labels {
 					for _, k := range d.Strokes {
-						if b := k.Path.Bounds(); b.Grow(k.Pen.Width / 2).Overlaps(l.Box()) {
+						if b := k.Bounds(); b.Grow(k.Pen.Width / 2).Overlaps(l.Box()) {
 							t.Errorf("%q at %v is crossed at %v", l.Text, l.Box(), b)
 						}
 					}
@@ -33,7 +33,7 @@ func TestBarsDoNotCrossTheirOwnText(t *testing.T) {
 func barEnds(d *Drawing, down bool) []geometry.Length {
 	var all []geometry.Length
 	for _, k := range d.Strokes {
-		if b := k.Path.Bounds(); k.Pen == barPen && max(b.W(), b.H()) > 2*barTick+1e-6 && (b.H() > b.W()) == down {
+		if b := k.Bounds(); k.Pen == barPen && max(b.W(), b.H()) > 2*barTick+1e-6 && (b.H() > b.W()) == down {
 			all = append(all, max(b.W(), b.H()))
 		}
 	}

@@ -27,17 +27,41 @@ type Pen struct {
 	Ink   Ink
 }
 
-// Stroke is a path drawn with a pen.
-type Stroke struct {
-	Path geometry.Path
-	Pen  Pen
+// Role is what a mark is for, in the words of whoever draws: an edge, a crease, print 12, a tick of
+// column 3. Nothing here reads it; it goes along into files that can carry it. The zero Role says
+// nothing.
+type Role struct {
+	Kind   string // one word in small letters
+	Number int    // of the thing it belongs to; 0: none
 }
 
-// Fill is a closed path filled with ink.
-type Fill struct {
-	Path geometry.Path
-	Ink  Ink
+// Stroke is a shape drawn with a pen.
+type Stroke struct {
+	Shape *Shape
+	Place Place
+	Pen   Pen
+	Role  Role
 }
+
+// Path returns the way of the pen.
+func (s Stroke) Path() geometry.Path { return s.Shape.put(s.Place) }
+
+// Bounds returns an upright rectangle that holds the way of the pen.
+func (s Stroke) Bounds() geometry.Rect { return s.Shape.boundsAt(s.Place) }
+
+// Fill is a closed shape filled with ink.
+type Fill struct {
+	Shape *Shape
+	Place Place
+	Ink   Ink
+	Role  Role
+}
+
+// Path returns the edge of what is filled.
+func (f Fill) Path() geometry.Path { return f.Shape.put(f.Place) }
+
+// Bounds returns an upright rectangle that holds what is filled.
+func (f Fill) Bounds() geometry.Rect { return f.Shape.boundsAt(f.Place) }
 
 // Label is one line of upright text. Height is the height of the capitals, h of ISO 3098:
 // one of 1.8, 2.5, 3.5, 5, 7, 10, 14 and 20 mm for what is meant to be read.
@@ -48,6 +72,7 @@ type Label struct {
 	Height geometry.Length
 	Bold   bool
 	Ink    Ink
+	Role   Role
 }
 
 // Drawing is what can be printed: fills below, lines over them, text on top. Bounds is the
@@ -61,11 +86,25 @@ type Drawing struct {
 
 // Stroke adds a line.
 func (d *Drawing) Stroke(path geometry.Path, pen Pen) {
-	d.Strokes = append(d.Strokes, Stroke{path, pen})
+	d.Strokes = append(d.Strokes, Stroke{Shape: once(path), Pen: pen})
+}
+
+// Stamp draws a shape's lines at a place.
+func (d *Drawing) Stamp(s *Shape, at Place, pen Pen, role Role) {
+	at.Turn = at.Turn.Normal()
+	d.Strokes = append(d.Strokes, Stroke{s, at, pen, role})
 }
 
 // Fill adds a filled path.
-func (d *Drawing) Fill(path geometry.Path, ink Ink) { d.Fills = append(d.Fills, Fill{path, ink}) }
+func (d *Drawing) Fill(path geometry.Path, ink Ink) {
+	d.Fills = append(d.Fills, Fill{Shape: once(path), Ink: ink})
+}
+
+// StampFill fills a closed shape at a place.
+func (d *Drawing) StampFill(s *Shape, at Place, ink Ink, role Role) {
+	at.Turn = at.Turn.Normal()
+	d.Fills = append(d.Fills, Fill{s, at, ink, role})
+}
 
 // Write adds a label.
 func (d *Drawing) Write(l Label) { d.Labels = append(d.Labels, l) }

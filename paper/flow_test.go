@@ -102,8 +102,8 @@ func TestFlowKeepsToItsColumn(t *testing.T) {
 			}
 			for _, v := range page.Views {
 				for _, s := range v.Drawing.Strokes {
-					if !column.Holds(s.Path.Bounds()) {
-						t.Fatalf("page %d: a line at %v, the column is %v", n+1, s.Path.Bounds(), column)
+					if !column.Holds(s.Bounds()) {
+						t.Fatalf("page %d: a line at %v, the column is %v", n+1, s.Bounds(), column)
 					}
 				}
 			}

@@ -73,14 +73,14 @@ const smallFill = 25 * geometry.Millimetre
 // markGuide marks what the sheet shows of d.
 func (s *space) markGuide(d *Drawing, subset *Subset, sheet Sheet) {
 	for _, i := range subset.Strokes {
-		s.markPath(d.Strokes[i].Path, sheet.OnPage)
+		s.markPath(d.Strokes[i].Path(), sheet.OnPage)
 	}
 	for _, i := range subset.Fills {
-		path := d.Fills[i].Path
-		if b := sheet.rectOnPage(path.Bounds()); max(b.W(), b.H()) <= smallFill {
+		fill := d.Fills[i]
+		if b := sheet.rectOnPage(fill.Bounds()); max(b.W(), b.H()) <= smallFill {
 			s.markText(b)
 		} else {
-			s.markPath(path, sheet.OnPage)
+			s.markPath(fill.Path(), sheet.OnPage)
 		}
 	}
 	for _, i := range subset.Labels {

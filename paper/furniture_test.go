@@ -31,7 +31,7 @@ func TestTextNeverStandsOnText(t *testing.T) {
 				guide := guideTexts(p, s)
 				for k, f := range p.Views[0].Drawing.Fills {
 					if slices.Contains(p.Views[0].Marks.Fills, int32(k)) {
-						guide = append(guide, s.rectOnPage(f.Path.Bounds()))
+						guide = append(guide, s.rectOnPage(f.Bounds()))
 					}
 				}
 				var texts []geometry.Rect
@@ -47,8 +47,8 @@ func TestTextNeverStandsOnText(t *testing.T) {
 				// A white ground hides no text either.
 				for _, f := range furnitureOf(p).Fills {
 					for _, other := range guide {
-						if f.Path.Bounds().Overlaps(other) {
-							t.Errorf("%s, %s: what is filled at %v hides %v", c.name, s.Name, f.Path.Bounds(), other)
+						if f.Bounds().Overlaps(other) {
+							t.Errorf("%s, %s: what is filled at %v hides %v", c.name, s.Name, f.Bounds(), other)
 						}
 					}
 				}
@@ -69,13 +69,13 @@ func TestFurnitureKeepsInsideTheMargin(t *testing.T) {
 				}
 			}
 			for _, k := range d.Strokes {
-				if !inside.Holds(k.Path.Bounds()) {
-					t.Errorf("%s, %s: a line at %v, printable %v", c.name, s.Name, k.Path.Bounds(), inside)
+				if !inside.Holds(k.Bounds()) {
+					t.Errorf("%s, %s: a line at %v, printable %v", c.name, s.Name, k.Bounds(), inside)
 				}
 			}
 			for _, f := range d.Fills {
-				if !inside.Holds(f.Path.Bounds()) {
-					t.Errorf("%s, %s: filled at %v, printable %v", c.name, s.Name, f.Path.Bounds(), inside)
+				if !inside.Holds(f.Bounds()) {
+					t.Errorf("%s, %s: filled at %v, printable %v", c.name, s.Name, f.Bounds(), inside)
 				}
 			}
 			if v := p.Views[1]; v.Area != s.Usable() || v.At != v.Area.Min || v.Scale != (Scale{}) {
@@ -117,10 +117,10 @@ func TestGreyNamesHideNoLine(t *testing.T) {
 					continue
 				}
 				grounded := slices.ContainsFunc(d.Fills, func(f Fill) bool {
-					return f.Ink == Grey(255) && f.Path.Bounds().Holds(l.Box())
+					return f.Ink == Grey(255) && f.Bounds().Holds(l.Box())
 				})
 				for _, k := range p.Views[0].Marks.Strokes {
-					path := c.drawing.Strokes[k].Path.Map(s.OnPage)
+					path := c.drawing.Strokes[k].Path().Map(s.OnPage)
 					if !grounded && len(clip(path, l.Box(), Scale{1, 1}, true)) > 0 {
 						t.Errorf("%s: %q at %v crosses a line of the guide", c.name, l.Text, l.Box())
 					}
@@ -141,7 +141,7 @@ func TestWhiteGroundsStandWhereAJoinCutsAwayOrCovers(t *testing.T) {
 					continue
 				}
 				some = true
-				if b := f.Path.Bounds(); b.Overlaps(s.rectOnPage(s.Kept)) {
+				if b := f.Bounds(); b.Overlaps(s.rectOnPage(s.Kept)) {
 					t.Errorf("%s, %s: a ground at %v on what is kept, %v", c.name, s.Name, b, s.rectOnPage(s.Kept))
 				}
 			}
@@ -216,8 +216,8 @@ func TestEmptySheetsAreLeftOut(t *testing.T) {
 	}
 	for _, d := range []Drawing{
 		{Labels: []Label{{Text: "fern", At: geometry.Pt(400, 500), Height: 5}}},
-		{Fills: []Fill{{Path: geometry.CircleOutline(geometry.Pt(400, 500), 2).Path()}}},
-		{Fills: []Fill{{Path: geometry.CircleOutline(geometry.Pt(400, 500), 50).Path()}}},
+		{Fills: []Fill{{Shape: Disc(2), Place: Place{At: geometry.Pt(400, 500)}}}},
+		{Fills: []Fill{{Shape: once(geometry.CircleOutline(geometry.Pt(400, 500), 50).Path())}}},
 	} {
 		if sheets, _ := Sheets(&d, g, Strip{}); len(sheets) == 0 {
 			t.Errorf("%v is left out", d)

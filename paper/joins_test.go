@@ -11,10 +11,10 @@ import (
 func crossesOn(p Page, s Sheet) []geometry.Point {
 	var all []geometry.Point
 	for _, k := range furnitureOf(p).Strokes {
-		if k.Pen != crossPen || len(k.Path) != 2 {
+		if k.Pen != crossPen || len(k.Path()) != 2 {
 			continue
 		}
-		m := k.Path.Bounds().Centre().Sub(s.At)
+		m := k.Bounds().Centre().Sub(s.At)
 		all = append(all, s.Area.Min.Add(geometry.Pt(m.X/geometry.Length(s.Scale.Across), m.Y/geometry.Length(s.Scale.Down))))
 	}
 	return all
@@ -88,7 +88,7 @@ func TestOneSheetOfTwoIsCut(t *testing.T) {
 		for i, s := range c.sheets {
 			var cuts, covers int
 			for _, k := range furnitureOf(c.pages[i]).Strokes {
-				b := k.Path.Bounds()
+				b := k.Bounds()
 				whole := b.W() >= s.Usable().W()-1e-6 || b.H() >= s.Usable().H()-1e-6
 				switch {
 				case k.Pen == trimPen && whole:

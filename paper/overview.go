@@ -34,13 +34,13 @@ func Overview(d *Drawing, sheets []Sheet, box geometry.Rect) []View {
 		return p.Sub(whole.Centre()).Mul(k).Add(box.Centre())
 	}
 	for _, s := range d.Strokes {
-		b := s.Path.Bounds()
+		b := s.Bounds()
 		if max(b.W(), b.H())*geometry.Length(k) < leastShown {
 			continue
 		}
 		pen := overviewPen
 		pen.Type = s.Pen.Type
-		picture.Stroke(s.Path.Map(shrink), pen)
+		picture.Stroke(s.Path().Map(shrink), pen)
 	}
 	cells := make([]geometry.Rect, len(sheets))
 	for i, s := range sheets {

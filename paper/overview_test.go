@@ -17,7 +17,7 @@ func TestOverview(t *testing.T) {
 		all := geometry.Rect{Min: box.Centre(), Max: box.Centre()}
 		for _, d := range []*Drawing{picture, over} {
 			for _, s := range d.Strokes {
-				all = all.Union(s.Path.Bounds())
+				all = all.Union(s.Bounds())
 			}
 		}
 		if !box.Holds(all) {
@@ -31,18 +31,18 @@ func TestOverview(t *testing.T) {
 			t.Fatalf("%s: %d sheets, %d outlines, %d names", c.name, len(c.sheets), len(over.Strokes), len(over.Labels))
 		}
 		for i, s := range c.sheets {
-			cell, l := over.Strokes[i].Path.Bounds(), over.Labels[i]
-			if l.Text != s.Name || !l.Bold || !cell.Holds(l.Extent()) || !over.Fills[i].Path.Bounds().Holds(l.Box()) {
+			cell, l := over.Strokes[i].Bounds(), over.Labels[i]
+			if l.Text != s.Name || !l.Bold || !cell.Holds(l.Extent()) || !over.Fills[i].Bounds().Holds(l.Box()) {
 				t.Errorf("%s: %s is named %q at %v in %v", c.name, s.Name, l.Text, l.Extent(), cell)
 			}
 			// One scale both ways, the same for all.
 			k := cell.W() / s.Kept.W()
-			k1 := over.Strokes[0].Path.Bounds().W() / c.sheets[0].Kept.W()
+			k1 := over.Strokes[0].Bounds().W() / c.sheets[0].Kept.W()
 			if d := cell.H() - k*s.Kept.H(); d > 1e-6 || d < -1e-6 || k-k1 > 1e-9 || k1-k > 1e-9 {
 				t.Errorf("%s: %s, %v, is shown as %v", c.name, s.Name, s.Kept.Size(), cell.Size())
 			}
 			for j, other := range over.Strokes[:i] {
-				if cell.Grow(-1e-6).Overlaps(other.Path.Bounds().Grow(-1e-6)) {
+				if cell.Grow(-1e-6).Overlaps(other.Bounds().Grow(-1e-6)) {
 					t.Errorf("%s: %s and %s overlap", c.name, s.Name, c.sheets[j].Name)
 				}
 			}

@@ -27,7 +27,7 @@ func (s Sheet) shows(d *Drawing, marks *Subset) bool {
 	}
 	usable := s.Usable()
 	for _, i := range marks.Strokes {
-		for _, piece := range d.Strokes[i].Path {
+		for _, piece := range d.Strokes[i].Path() {
 			points := flatten(piece)
 			if piece.Closed {
 				points = append(points, piece.Start)

@@ -18,10 +18,10 @@ func sign(d Drawing) Drawing {
 		all = all.Union(r)
 	}
 	for _, s := range d.Strokes {
-		hold(s.Path.Bounds())
+		hold(s.Bounds())
 	}
 	for _, f := range d.Fills {
-		hold(f.Path.Bounds())
+		hold(f.Bounds())
 	}
 	for _, l := range d.Labels {
 		hold(l.Extent())
@@ -33,15 +33,16 @@ func sign(d Drawing) Drawing {
 
 // Add draws e on d, moved by p.
 func (d *Drawing) Add(e Drawing, p geometry.Point) {
-	move := func(q geometry.Point) geometry.Point { return q.Add(p) }
 	for _, f := range e.Fills {
-		d.Fill(f.Path.Map(move), f.Ink)
+		f.Place.At = f.Place.At.Add(p)
+		d.Fills = append(d.Fills, f)
 	}
 	for _, s := range e.Strokes {
-		d.Stroke(s.Path.Map(move), s.Pen)
+		s.Place.At = s.Place.At.Add(p)
+		d.Strokes = append(d.Strokes, s)
 	}
 	for _, l := range e.Labels {
-		l.At = move(l.At)
+		l.At = l.At.Add(p)
 		d.Write(l)
 	}
 }

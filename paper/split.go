@@ -20,12 +20,12 @@ func Split(d *Drawing, areas []geometry.Rect) []*Subset {
 	}
 	g := newGrid(areas)
 	for i, f := range d.Fills {
-		g.touched(f.Path.Bounds(), func(a int) {
+		g.touched(f.Bounds(), func(a int) {
 			subsets[a].Fills = append(subsets[a].Fills, int32(i))
 		})
 	}
 	for i, s := range d.Strokes {
-		g.touched(s.Path.Bounds(), func(a int) {
+		g.touched(s.Bounds(), func(a int) {
 			subsets[a].Strokes = append(subsets[a].Strokes, int32(i))
 		})
 	}

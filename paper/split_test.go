@@ -59,12 +59,12 @@ func TestSplitAgainstLookingAtEveryMark(t *testing.T) {
 			for _, a := range areas {
 				s := &Subset{}
 				for i, f := range d.Fills {
-					if f.Path.Bounds().Touches(a) {
+					if f.Bounds().Touches(a) {
 						s.Fills = append(s.Fills, int32(i))
 					}
 				}
 				for i, f := range d.Strokes {
-					if f.Path.Bounds().Touches(a) {
+					if f.Bounds().Touches(a) {
 						s.Strokes = append(s.Strokes, int32(i))
 					}
 				}

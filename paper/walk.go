@@ -5,19 +5,27 @@ import "underlay/geometry"
 // Canvas is what the marks of a view are drawn on: a page of a PDF, a picture. Marks come in the
 // order they lie on each other, cut off at the view's area, in the drawing's own frame.
 type Canvas interface {
-	// Fill fills closed pieces.
-	Fill(path geometry.Path, ink Ink)
+	// Patch fills an area.
+	Patch(Patch)
 	// Line draws a line.
 	Line(Line)
 	// Text sets a line of text.
 	Text(Text)
 }
 
-// Line is a stroke, or what an area shows of it.
+// Patch is a fill, or what an area shows of it. Whole tells that this is all of it: Cut is nil.
+type Patch struct {
+	Fill
+	Whole bool
+	Cut   geometry.Path
+}
+
+// Line is a stroke, or what an area shows of it. Whole tells that this is all of it: Cut is nil.
 type Line struct {
-	Pen    Pen
+	Stroke
 	Dashes []float64 // the pen's, see Pen.Dashes
-	Runs   []Run
+	Whole  bool
+	Cut    []Run
 }
 
 // Phase returns how far into the dashes a run begins, in millimetres: a pattern that begins there
@@ -32,32 +40,65 @@ type Text struct {
 	Size    geometry.Length
 	Bold    bool
 	Ink     Ink
+	Role    Role
+}
+
+// Picked returns the view with its marks picked.
+func (v View) Picked() View {
+	if v.Marks == nil {
+		v.Marks = everything(v.Drawing, v.Area)
+	}
+	return v
 }
 
 // Draw draws what the view shows.
 func (v View) Draw(c Canvas) {
-	marks := v.Marks
-	if marks == nil {
-		marks = everything(v.Drawing, v.Area)
-	}
-	for _, i := range marks.Fills {
+	v = v.Picked()
+	for _, i := range v.Marks.Fills {
 		f := v.Drawing.Fills[i]
-		if path := clipFill(f.Path, v.Area); len(path) > 0 {
-			c.Fill(path, f.Ink)
+		if f.Shape.none() {
+			continue
+		}
+		if v.Area.Holds(f.Bounds()) {
+			c.Patch(Patch{Fill: f, Whole: true})
+		} else if cut := clipFill(f.Path(), v.Area); len(cut) > 0 {
+			c.Patch(Patch{Fill: f, Cut: cut})
 		}
 	}
 	scale := v.Scale.full()
-	for _, i := range marks.Strokes {
+	for _, i := range v.Marks.Strokes {
 		s := v.Drawing.Strokes[i]
-		l := Line{Pen: s.Pen, Dashes: s.Pen.Dashes()}
-		if l.Runs = clip(s.Path, v.Area, scale, l.Dashes == nil); len(l.Runs) > 0 {
+		if s.Shape.none() {
+			continue
+		}
+		l := Line{Stroke: s, Dashes: s.Pen.Dashes()}
+		if l.Whole = v.Area.Holds(s.Bounds()); !l.Whole {
+			l.Cut = clip(s.Path(), v.Area, scale, l.Dashes == nil)
+		}
+		if l.Whole || len(l.Cut) > 0 {
 			c.Line(l)
 		}
 	}
-	for _, i := range marks.Labels {
+	for _, i := range v.Marks.Labels {
 		l := v.Drawing.Labels[i]
 		if letters, _ := Legible(l.Text); letters != "" && l.Height > 0 {
-			c.Text(Text{letters, l.start(), faceOf(l.Bold).em(l.Height), l.Bold, l.Ink})
+			c.Text(Text{letters, l.start(), faceOf(l.Bold).em(l.Height), l.Bold, l.Ink, l.Role})
+		}
+	}
+}
+
+// Stamps calls line and fill with the marks that the view shows whole and whose shapes were made
+// for many places.
+func (v View) Stamps(line func(Stroke), fill func(Fill)) {
+	v = v.Picked()
+	for _, i := range v.Marks.Fills {
+		if f := v.Drawing.Fills[i]; f.Shape.often && v.Area.Holds(f.Bounds()) {
+			fill(f)
+		}
+	}
+	for _, i := range v.Marks.Strokes {
+		if s := v.Drawing.Strokes[i]; s.Shape.often && v.Area.Holds(s.Bounds()) {
+			line(s)
 		}
 	}
 }

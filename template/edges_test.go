@@ -13,7 +13,7 @@ func TestEdgesOfARoundCloth(t *testing.T) {
 		"[[item]]\nname = 'stool top'\nshape = 'round'\nsize = '360 mm'\nborder = '20 mm'\n[[item.pass]]\nblock = 'pebble'\ngap = '1 mm'\n")
 	edge := 0
 	for _, s := range guide.Draw(plan.Job, plan.Items[0].Faces()[0]).Strokes {
-		for _, piece := range s.Path {
+		for _, piece := range s.Path() {
 			if len(piece.Steps) < 4 {
 				continue
 			}

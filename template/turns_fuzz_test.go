@@ -308,10 +308,11 @@ func checkDrawnTurns(t *testing.T, plan *plan.Plan) {
 	}
 	for _, s := range drawing.Strokes {
 		// An arrow is its shaft, and two barbs that meet at one end of it.
-		if len(s.Path) == 2 && len(s.Path[0].Steps) == 1 && len(s.Path[1].Steps) == 2 && s.Path[0].Steps[0].To == s.Path[1].Steps[0].To {
-			arrows = append(arrows, arrow{s.Path[0].Start, s.Path[0].Steps[0].To})
+		path := s.Path()
+		if len(path) == 2 && len(path[0].Steps) == 1 && len(path[1].Steps) == 2 && path[0].Steps[0].To == path[1].Steps[0].To {
+			arrows = append(arrows, arrow{path[0].Start, path[0].Steps[0].To})
 		}
-		for _, piece := range s.Path {
+		for _, piece := range path {
 			if piece.Closed && len(piece.Steps) > 0 && !piece.Steps[0].Curved {
 				points := []geometry.Point{piece.Start}
 				for _, step := range piece.Steps {

@@ -24,7 +24,7 @@ type assembly struct {
 // assemble takes the skeleton that fpdf made, puts the pages' contents in, and adds what fpdf
 // cannot write: that it is to be printed without scaling (ISO 32000-1, 12.2), the user units
 // of the sheets that need one, and the attachment.
-func assemble(pdf []byte, a Attachment, leaves []leaf, contents [][]byte) (*assembly, error) {
+func assemble(pdf []byte, a Attachment, leaves []leaf, contents [][]byte, looks []look) (*assembly, error) {
 	f, err := openFile(pdf)
 	if err != nil {
 		return nil, err
@@ -47,7 +47,7 @@ func assemble(pdf []byte, a Attachment, leaves []leaf, contents [][]byte) (*asse
 		catalog = catalog.with("Names", dict{{"EmbeddedFiles", all.attach(a)}})
 	}
 	all.bodies[root.number] = appendObject(nil, catalog)
-	if err := all.fill(catalog, leaves, contents); err != nil {
+	if err := all.fill(catalog, leaves, contents, looks); err != nil {
 		return nil, err
 	}
 	return all, all.pack()
@@ -120,8 +120,8 @@ func asciiName(name string) string {
 }
 
 // fill gives the pages their contents and, where they need one, a user unit other than 1; and
-// it names the faces as the contents do.
-func (all *assembly) fill(catalog dict, leaves []leaf, contents [][]byte) error {
+// it names faces and forms as the contents do.
+func (all *assembly) fill(catalog dict, leaves []leaf, contents [][]byte, looks []look) error {
 	pages, err := all.file.dict(catalog.get("Pages"))
 	if err != nil {
 		return err
@@ -146,11 +146,11 @@ func (all *assembly) fill(catalog dict, leaves []leaf, contents [][]byte) error 
 			all.bodies[kid.number] = appendObject(nil, page.with("UserUnit", s.unit()))
 		}
 	}
-	return all.nameFaces(resources)
+	return all.name(resources, looks)
 }
 
-// nameFaces names the faces among the pages' resources.
-func (all *assembly) nameFaces(resources ref) error {
+// name names the faces and the forms among the pages' resources.
+func (all *assembly) name(resources ref, looks []look) error {
 	found, err := all.file.dict(resources)
 	if err != nil {
 		return err
@@ -169,7 +169,16 @@ func (all *assembly) nameFaces(resources ref) error {
 		face := fontName(strings.HasSuffix(string(base), fontName(true)))
 		named = append(named, member{name(face), m.value})
 	}
-	all.bodies[resources.number] = appendObject(nil, found.with("Font", named))
+	found = found.with("Font", named)
+	if len(looks) > 0 {
+		var forms dict
+		z := newDeflater()
+		for i, l := range looks {
+			forms = append(forms, member{name(formName(i)), all.add(l.stream(z))})
+		}
+		found = found.with("XObject", forms)
+	}
+	all.bodies[resources.number] = appendObject(nil, found)
 	return nil
 }
 

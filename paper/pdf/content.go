@@ -21,6 +21,8 @@ type content struct {
 	pen          paper.Pen // as last written; valid once penSet
 	penSet       bool
 	phase        float64
+	round        bool // the ends of lines
+	forms        forms
 	ink          paper.Ink // for fills and text; valid once inkSet
 	inkSet       bool
 	bold         bool // the font; valid once fontSet
@@ -92,8 +94,13 @@ func (c *content) setInk(i paper.Ink) {
 	c.ink, c.inkSet = i, true
 }
 
-// setPen makes strokes come out as p draws them, the dash pattern begun phase into itself.
-func (c *content) setPen(p paper.Pen, phase float64) {
+// setPen makes strokes come out as p draws them, the dash pattern begun phase into itself, with
+// round ends or (as at a page's beginning) without.
+func (c *content) setPen(p paper.Pen, phase float64, round bool) {
+	if c.round != round {
+		c.op("J", map[bool]float64{true: 1}[round])
+		c.round = round
+	}
 	if !c.penSet || c.pen.Ink != p.Ink {
 		c.colour(p.Ink, "G", "RG")
 	}
@@ -113,6 +120,9 @@ func (c *content) setPen(p paper.Pen, phase float64) {
 
 // piece writes the way of the pen along a piece.
 func (c *content) piece(p geometry.Piece) {
+	if len(p.Steps) == 0 {
+		return
+	}
 	to := func(p geometry.Point) {
 		x, y := c.point(p)
 		c.number(x)
@@ -136,8 +146,21 @@ func (c *content) piece(p geometry.Piece) {
 	}
 }
 
-// Fill fills closed pieces.
-func (c *content) Fill(path geometry.Path, ink paper.Ink) {
+// Patch fills an area: a form where there is one for its shape, a dot as a line's end.
+func (c *content) Patch(p paper.Patch) {
+	switch {
+	case p.Whole && p.Shape.Disc() > 0 && even(c.view):
+		c.dot(p.Place.At, p.Shape.Disc(), p.Ink)
+	case p.Whole && c.call(fillLook(p.Fill), p.Shape, p.Place):
+	case p.Whole:
+		c.area(p.Path(), p.Ink)
+	default:
+		c.area(p.Cut, p.Ink)
+	}
+}
+
+// area fills closed pieces.
+func (c *content) area(path geometry.Path, ink paper.Ink) {
 	c.setInk(ink)
 	for _, p := range path {
 		c.piece(p)
@@ -145,16 +168,47 @@ func (c *content) Fill(path geometry.Path, ink paper.Ink) {
 	c.op("f")
 }
 
-// Line draws a line. A pattern begins anew with each piece: pieces drawn from their start go
-// together.
+// even tells whether a circle comes out as one.
+func even(v paper.View) bool {
+	unit := v.Scale.Of(geometry.Pt(1, 1))
+	return unit.X == unit.Y
+}
+
+// dot draws a disc as a line of no length with round ends (ISO 32000-1, 8.5.3.2).
+func (c *content) dot(at geometry.Point, radius geometry.Length, ink paper.Ink) {
+	width := c.view.Scale.Of(geometry.Pt(2*radius, 0)).X
+	c.setPen(paper.Pen{Type: paper.Continuous, Width: width, Ink: ink}, 0, true)
+	x, y := c.point(at)
+	c.op("m", x, y)
+	c.op("l", x, y)
+	c.op("S")
+}
+
+// Line draws a line: a form where there is one for its shape.
 func (c *content) Line(l paper.Line) {
+	switch {
+	case l.Whole && c.call(penLook(l.Stroke), l.Shape, l.Place):
+	case l.Whole:
+		c.setPen(l.Pen, 0, false)
+		for _, p := range l.Path() {
+			c.piece(p)
+		}
+		c.op("S")
+	default:
+		c.runs(l)
+	}
+}
+
+// runs draws what is left of a line that is cut off. A pattern begins anew with each piece:
+// pieces drawn from their start go together.
+func (c *content) runs(l paper.Line) {
 	drawn := false
-	for _, r := range l.Runs {
+	for _, r := range l.Cut {
 		if l.Dashes != nil && r.Along > 0 {
 			continue
 		}
 		if !drawn {
-			c.setPen(l.Pen, 0)
+			c.setPen(l.Pen, 0, false)
 			drawn = true
 		}
 		c.piece(r.Piece)
@@ -165,9 +219,9 @@ func (c *content) Line(l paper.Line) {
 	if l.Dashes == nil {
 		return
 	}
-	for _, r := range l.Runs {
+	for _, r := range l.Cut {
 		if r.Along > 0 {
-			c.setPen(l.Pen, l.Phase(r))
+			c.setPen(l.Pen, l.Phase(r), false)
 			c.piece(r.Piece)
 			c.op("S")
 		}

@@ -8,7 +8,7 @@ import (
 
 // packContents returns the contents of all pages as compressed streams, made on all cores,
 // and the letters they use.
-func packContents(leaves []leaf) ([][]byte, lettersUsed) {
+func packContents(leaves []leaf, known forms) ([][]byte, lettersUsed) {
 	type tools struct {
 		deflater *deflater
 		content  []byte
@@ -18,7 +18,7 @@ func packContents(leaves []leaf) ([][]byte, lettersUsed) {
 	cores.Each(len(leaves), func(i int) {
 		kit := kits.Get().(*tools)
 		defer kits.Put(kit)
-		kit.content = leaves[i].appendContent(kit.content[:0], &letters[i])
+		kit.content = leaves[i].appendContent(kit.content[:0], known, &letters[i])
 		contents[i] = kit.deflater.stream(nil, kit.content)
 	})
 	var used lettersUsed
@@ -29,9 +29,9 @@ func packContents(leaves []leaf) ([][]byte, lettersUsed) {
 }
 
 // appendContent writes what is on the page; it adds to used the letters that are.
-func (s leaf) appendContent(b []byte, used *lettersUsed) []byte {
+func (s leaf) appendContent(b []byte, known forms, used *lettersUsed) []byte {
 	for _, v := range s.page.Views {
-		c := &content{out: b, view: v, unit: pointsPerMM / float64(s.unit()), height: s.size().Ht, used: used}
+		c := &content{out: b, view: v, unit: s.scale(), height: s.size().Ht, forms: known, used: used}
 		c.draw()
 		b = c.out
 	}

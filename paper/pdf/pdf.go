@@ -35,12 +35,13 @@ func Write(w io.Writer, doc Document) error {
 				i+1, s.page.Size.W, s.page.Size.H)
 		}
 	}
-	contents, used := packContents(leaves)
+	known, looks := formsOf(leaves)
+	contents, used := packContents(leaves, known)
 	base, err := skeleton(doc, leaves, used)
 	if err != nil {
 		return fmt.Errorf("writing the PDF: %w", err)
 	}
-	all, err := assemble(base, doc.Attachment, leaves, contents)
+	all, err := assemble(base, doc.Attachment, leaves, contents, looks)
 	if err != nil {
 		return fmt.Errorf("writing the PDF: %w", err)
 	}
@@ -66,6 +67,9 @@ func (s leaf) unit() int {
 	return max(1, int(math.Ceil(side/maxSide-1e-9)))
 }
 
+// scale returns how many of the page's units a millimetre takes.
+func (s leaf) scale() float64 { return pointsPerMM / float64(s.unit()) }
+
 // size returns the page's size in its own units, to the hundredth that fpdf writes.
 func (s leaf) size() fpdf.SizeType {
 	side := func(l geometry.Length) float64 {
@@ -80,6 +84,11 @@ func flattenParts(leaves []leaf, parts []paper.Part, level int) []leaf {
 	for _, p := range parts {
 		first := len(leaves)
 		for _, page := range p.Pages {
+			views := make([]paper.View, len(page.Views))
+			for i, v := range page.Views {
+				views[i] = v.Picked()
+			}
+			page.Views = views
 			leaves = append(leaves, leaf{page: page})
 		}
 		leaves = flattenParts(leaves, p.Children, level+1)

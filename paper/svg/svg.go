@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -29,25 +30,49 @@ type Options struct {
 // shows the marks that a PDF shows of a view of all of d: the same lines, dashes, widths and
 // letters, cut off at Bounds. The same drawing gives the same bytes.
 //
-// It fails where d has no size, and where w does.
+// A mark's role becomes the class of the group it is in, and its number an attribute of its own,
+// data-number. It fails where d has no size, and where w does.
 func Write(w io.Writer, title string, d *paper.Drawing, o Options) error {
 	size := d.Bounds.Size()
 	if !(size.W > 0 && size.H > 0) || math.IsInf(float64(size.W+size.H), 0) {
 		return fmt.Errorf("the drawing is %g x %g mm; a picture needs a width and a height above 0", size.W, size.H)
 	}
+	return write(w, title, d.Bounds, o, []paper.View{{Drawing: d, Area: d.Bounds, At: d.Bounds.Min}})
+}
+
+// WritePage writes all that is on a page, its furniture too, as a picture of the page: its frame
+// begins at the page's top left corner, and a printer's correction is in it. All else is as in
+// Write.
+func WritePage(w io.Writer, title string, p paper.Page, o Options) error {
+	if !(p.Size.W > 0 && p.Size.H > 0) || math.IsInf(float64(p.Size.W+p.Size.H), 0) {
+		return fmt.Errorf("the page is %g x %g mm; a picture needs a width and a height above 0", p.Size.W, p.Size.H)
+	}
+	return write(w, title, geometry.Rect{Max: geometry.Point{X: p.Size.W, Y: p.Size.H}}, o, p.Views)
+}
+
+func write(w io.Writer, title string, frame geometry.Rect, o Options, views []paper.View) error {
 	marks := picture{pens: map[paper.Pen]string{}}
-	paper.Whole(d).Draw(&marks)
+	views = slices.Clone(views)
+	for i, v := range views {
+		views[i] = v.Picked()
+	}
+	marks.count(views)
+	for _, v := range views {
+		marks.see(v)
+		v.Draw(&marks)
+	}
 	marks.group("")
+	marks.line(`</svg>`)
 	var s picture
 	s.line(`<?xml version="1.0" encoding="UTF-8"?>`)
-	s.line(`<svg xmlns="http://www.w3.org/2000/svg" version="1.1" width="%smm" height="%smm" viewBox="%s %s %s %s">`,
-		decimal(size.W), decimal(size.H), decimal(d.Bounds.Min.X), decimal(d.Bounds.Min.Y), decimal(size.W), decimal(size.H))
+	s.line(`<svg xmlns="http://www.w3.org/2000/svg"%s version="1.1" width="%smm" height="%smm" viewBox="%s %s %s %s">`,
+		marks.linking(), decimal(frame.W()), decimal(frame.H()), decimal(frame.Min.X), decimal(frame.Min.Y), decimal(frame.W()), decimal(frame.H()))
 	s.line(`<title>%s</title>`, escaped(title))
 	s.line(ownMark)
 	if o.Face {
 		s.embedFaces(marks.regular, marks.bold)
 	}
-	marks.line(`</svg>`)
+	s.define(marks.looks)
 	_, err := io.Copy(w, io.MultiReader(&s.out, &marks.out))
 	return err
 }
@@ -64,9 +89,27 @@ func Own(file []byte) bool {
 // picture writes the marks of a drawing, runs of those alike in a group.
 type picture struct {
 	out           bytes.Buffer
+	view          paper.View
+	same, even    bool                 // the view's drawing is in the picture's frame, or at its scale
 	open          string               // what the open group's marks have in common; "": none is open
 	pens          map[paper.Pen]string // what the pens met so far are in attributes
 	regular, bold bool                 // the faces met
+	numbers       map[look]int         // of the shapes drawn once, in looks
+	looks         []look
+}
+
+// see goes on with another view.
+func (s *picture) see(v paper.View) {
+	s.view, s.even = v, v.Scale.Of(geometry.Pt(1, 1)) == geometry.Pt(1, 1)
+	s.same = s.even && v.At == v.Area.Min
+}
+
+// place returns where a point of the view's drawing lies in the picture.
+func (s *picture) place(p geometry.Point) geometry.Point {
+	if s.same {
+		return p
+	}
+	return s.view.Place(p)
 }
 
 func (s *picture) line(format string, args ...any) {
@@ -102,37 +145,80 @@ func (s *picture) embedFaces(regular, bold bool) {
 	}
 }
 
-// Fill fills closed pieces.
-func (s *picture) Fill(path geometry.Path, ink paper.Ink) {
-	s.group(fmt.Sprintf(`fill="%s"`, hex(ink)))
-	s.out.WriteString(`<path d="`)
-	for _, p := range path {
-		s.piece(p)
+// Patch fills an area.
+func (s *picture) Patch(p paper.Patch) {
+	s.group(class(p.Role) + fmt.Sprintf(`fill="%s"`, hex(p.Ink)))
+	switch r := p.Shape.Disc(); {
+	case p.Whole && r > 0 && s.even:
+		at := s.place(p.Place.At)
+		s.line(`<circle cx="%s" cy="%s" r="%s"%s/>`, decimal(at.X), decimal(at.Y), decimal(r), number(p.Role))
+	case p.Whole && s.use(p.Shape, p.Place, p.Role):
+	case p.Whole:
+		s.path(p.Path(), p.Role)
+	default:
+		s.path(p.Cut, p.Role)
 	}
-	s.line(`"/>`)
 }
 
 // Line draws a line.
 func (s *picture) Line(l paper.Line) {
-	s.group(s.attributes(l.Pen, l.Dashes))
-	if l.Dashes == nil {
-		s.out.WriteString(`<path d="`)
-		for _, r := range l.Runs {
-			s.piece(r.Piece)
+	s.group(class(l.Role) + s.attributes(l.Pen, l.Dashes))
+	switch {
+	case l.Whole && s.use(l.Shape, l.Place, l.Role):
+		return
+	case l.Whole && l.Dashes == nil:
+		s.path(l.Path(), l.Role)
+		return
+	case l.Whole:
+		for _, p := range l.Path() {
+			l.Cut = append(l.Cut, paper.Run{Piece: p})
 		}
-		s.line(`"/>`)
+	case l.Dashes == nil:
+		var whole geometry.Path
+		for _, r := range l.Cut {
+			whole = append(whole, r.Piece)
+		}
+		s.path(whole, l.Role)
 		return
 	}
 	// SVG 1.1 does not say whether dashes begin anew with each piece of a path: one path each.
-	for _, r := range l.Runs {
+	for _, r := range l.Cut {
+		if len(r.Piece.Steps) == 0 {
+			continue
+		}
 		s.out.WriteString(`<path d="`)
 		s.piece(r.Piece)
 		s.out.WriteByte('"')
 		if p := l.Phase(r); p > 0 {
 			fmt.Fprintf(&s.out, ` stroke-dashoffset="%s"`, decimal(geometry.Length(p)))
 		}
-		s.line(`/>`)
+		s.line(`%s/>`, number(l.Role))
 	}
+}
+
+// path writes a path drawn as its group says.
+func (s *picture) path(path geometry.Path, r paper.Role) {
+	s.out.WriteString(`<path d="`)
+	for _, p := range path {
+		s.piece(p)
+	}
+	s.line(`"%s/>`, number(r))
+}
+
+// class returns the attribute that says what the marks of a group are; "" where that is unsaid.
+func class(r paper.Role) string {
+	if r.Kind == "" {
+		return ""
+	}
+	return fmt.Sprintf(`class="%s" `, escaped(r.Kind))
+}
+
+// number returns the attribute that says which thing a mark belongs to.
+func number(r paper.Role) string {
+	if r.Number == 0 {
+		return ""
+	}
+	return fmt.Sprintf(` data-number="%d"`, r.Number)
 }
 
 // attributes returns what draws as a pen does.
@@ -156,6 +242,9 @@ func (s *picture) attributes(p paper.Pen, pattern []float64) string {
 
 // piece writes the way of the pen along a piece.
 func (s *picture) piece(p geometry.Piece) {
+	if len(p.Steps) == 0 {
+		return
+	}
 	s.to('M', p.Start)
 	for _, step := range p.Steps {
 		if step.Curved {
@@ -176,6 +265,7 @@ func (s *picture) to(command byte, points ...geometry.Point) {
 		if i > 0 {
 			b = append(b, ' ')
 		}
+		p = s.place(p)
 		b = appendDecimal(append(appendDecimal(b, p.X), ' '), p.Y)
 	}
 	s.out.Write(b)
@@ -189,9 +279,16 @@ func (s *picture) Text(t paper.Text) {
 	} else {
 		s.regular = true
 	}
-	s.group(fmt.Sprintf(`font-family="%s, sans-serif" font-size="%s"%s fill="%s"`,
+	s.group(class(t.Role) + fmt.Sprintf(`font-family="%s, sans-serif" font-size="%s"%s fill="%s"`,
 		family, decimal(t.Size), weight, hex(t.Ink)))
-	s.line(`<text x="%s" y="%s">%s</text>`, decimal(t.At.X), decimal(t.At.Y), escaped(t.Letters))
+	at := s.place(t.At)
+	if !s.even {
+		k := s.view.Scale.Of(geometry.Pt(1, 1))
+		s.line(`<text transform="matrix(%.9g 0 0 %.9g %s %s)"%s>%s</text>`,
+			float64(k.X), float64(k.Y), decimal(at.X), decimal(at.Y), number(t.Role), escaped(t.Letters))
+		return
+	}
+	s.line(`<text x="%s" y="%s"%s>%s</text>`, decimal(at.X), decimal(at.Y), number(t.Role), escaped(t.Letters))
 }
 
 // decimal writes a number of millimetres to a ten-thousandth.

@@ -73,8 +73,10 @@ func TestLayoutOfSeveralGuides(t *testing.T) {
 			t.Errorf("%s stands %v mm above its guide", names[i], clear)
 		}
 		for k, s := range g.Strokes {
-			moved := s.Path.Map(func(p geometry.Point) geometry.Point { return p.Add(step) })
-			if d := cmp.Diff(paper.Stroke{Path: moved, Pen: s.Pen}, d.Strokes[marks+k]); d != "" {
+			moved := s.Path().Map(func(p geometry.Point) geometry.Point { return p.Add(step) })
+			exact := cmp.Comparer(func(a, b geometry.Length) bool { return math.Abs(float64(a-b)) < 1e-9 })
+			got := d.Strokes[marks+k]
+			if d := cmp.Diff(moved, got.Path(), exact); d != "" || got.Pen != s.Pen || got.Role != s.Role {
 				t.Fatalf("%s, line %d: %s", names[i], k, d)
 			}
 		}

@@ -18,24 +18,32 @@ var numberHeights = []geometry.Length{7, 5, 3.5, 2.5, 1.8, 1.3, 0.9, 0.6}
 func (g *guide) drawPrints() {
 	for i, p := range g.face.Passes {
 		pen := g.pens.Pass(i)
-		for _, print := range p.Prints {
-			for _, o := range g.face.Item.Again(print, print.Footprint.Outline) {
-				g.Stroke(o.Path(), pen)
-				g.takeEdge(o)
-			}
-		}
+		g.drawOutlines(p, p.Pass.Block.Face, pen, "edge")
 		if wood := p.Pass.Block.Wood; !wood.None() {
-			for _, print := range p.Prints {
-				for _, o := range g.face.Item.Again(print, wood.Place(print.Origin, print.Turn).Outline) {
-					g.Stroke(o.Path(), g.pens.Wood)
-					g.takeEdge(o)
-				}
-			}
+			g.drawOutlines(p, wood, g.pens.Wood, "wood")
 		}
 		g.drawDots(p)
 	}
 	for i, p := range g.face.Passes {
 		g.drawNumbers(p, i)
+	}
+}
+
+// drawOutlines draws an outline of a pass's block, given in the block's own frame, round every
+// print.
+func (g *guide) drawOutlines(p plan.FacePass, outline geometry.Outline, pen paper.Pen, kind string) {
+	shape := paper.NewShape(outline.Path())
+	for i, print := range p.Prints {
+		role := paper.Role{Kind: kind, Number: p.First + i}
+		at := paper.Place{At: print.Origin, Turn: print.Turn}
+		for n, o := range g.face.Item.Again(print, outline.Place(print.Origin, print.Turn).Outline) {
+			if n == 0 {
+				g.Stamp(shape, at, pen, role)
+			} else { // what comes in at a seam's other side
+				g.Stamp(paper.NewShape(o.Path()), paper.Place{}, pen, role)
+			}
+			g.takeEdge(o)
+		}
 	}
 }
 
@@ -68,16 +76,16 @@ func (g *guide) takeEdge(o geometry.Outline) {
 // drawDots puts a dot in the touch-down corner of every print, just inside the footprint.
 func (g *guide) drawDots(p plan.FacePass) {
 	r := dotRadius(p.Pass.Block)
-	for _, print := range p.Prints {
+	dot := paper.Disc(r)
+	for i, print := range p.Prints {
 		in := print.Origin.Sub(print.TouchDown)
 		at := print.TouchDown
 		if d := in.Norm(); d > 0 {
 			// A square corner's dot then clears both edges by half its radius.
 			at = at.Add(in.Mul(min(1, float64(2.1*r/d))))
 		}
-		dot := geometry.CircleOutline(at, r)
-		g.Fill(dot.Path(), paper.Ink{})
-		g.crowd.Take(dot.Bounds())
+		g.StampFill(dot, paper.Place{At: at}, paper.Ink{}, paper.Role{Kind: "dot", Number: p.First + i})
+		g.crowd.Take(geometry.RectAround(at, geometry.Size{W: 2 * r, H: 2 * r}))
 	}
 }
 
@@ -225,6 +233,7 @@ func (g *guide) amiss(print plan.Print, number, arrow geometry.Rect) int {
 func (g *guide) drawNumbers(p plan.FacePass, pass int) {
 	full := arrangement(p.Pass, strconv.Itoa(p.First+len(p.Prints)-1))
 	tries := full.tries()
+	arrows := map[geometry.Length]*paper.Shape{} // by their length
 	for i, print := range p.Prints {
 		text := strconv.Itoa(p.First + i)
 		var arrow geometry.Point
@@ -246,7 +255,11 @@ func (g *guide) drawNumbers(p plan.FacePass, pass int) {
 				break
 			}
 		}
-		g.Stroke(geometry.UpArrow(arrow, m.arrow, print.Turn), g.pens.Arrow)
+		if arrows[m.arrow] == nil {
+			arrows[m.arrow] = paper.NewShape(geometry.UpArrow(geometry.Point{}, m.arrow, 0))
+		}
+		g.Stamp(arrows[m.arrow], paper.Place{At: arrow, Turn: print.Turn}, g.pens.Arrow, paper.Role{Kind: "arrow", Number: p.First + i})
+		number.Role = paper.Role{Kind: "number", Number: p.First + i}
 		g.Write(number)
 		g.crowd.Take(number.Extent())
 		g.crowd.Take(geometry.RectAround(arrow, geometry.Size{W: m.arrow, H: m.arrow}))

@@ -70,8 +70,9 @@ type Text struct {
 	Fill Colour
 }
 
-// Paths returns the painted paths in the order of painting. Clip paths are not taken into
-// account.
+// Paths returns the painted paths in the order of painting, those in forms where they come out.
+// Clip paths are not taken into account. A line of no length with round ends is the disc it
+// leaves, filled.
 func (p *Page) Paths() []Path {
 	p.doc.t.Helper()
 	var paths []Path
@@ -115,18 +116,47 @@ func (p *Page) objects(kind enums.FPDF_PAGEOBJ, visit func(object)) {
 	d, page := p.doc, p.ref()
 	n := must[*responses.FPDFPage_CountObjects](d.t)(
 		d.pdf.FPDFPage_CountObjects(&requests.FPDFPage_CountObjects{Page: page})).Count
-	unit, height := p.unit(), p.SizeMM().H
+	whole := object{page: p, matrix: identity, unit: p.unit(), height: p.SizeMM().H}
 	for i := range n {
 		ref := must[*responses.FPDFPage_GetObject](d.t)(
 			d.pdf.FPDFPage_GetObject(&requests.FPDFPage_GetObject{Page: page, Index: i})).PageObject
-		if must[*responses.FPDFPageObj_GetType](d.t)(
-			d.pdf.FPDFPageObj_GetType(&requests.FPDFPageObj_GetType{PageObject: ref})).Type != kind {
-			continue
-		}
-		visit(object{page: p, ref: ref, unit: unit, height: height,
-			matrix: must[*responses.FPDFPageObj_GetMatrix](d.t)(
-				d.pdf.FPDFPageObj_GetMatrix(&requests.FPDFPageObj_GetMatrix{PageObject: ref})).Matrix,
-		})
+		whole.within(ref, kind, visit)
+	}
+}
+
+// within visits an object that o holds, if it is of the kind, or what it holds itself, if it is
+// a form.
+func (o object) within(ref references.FPDF_PAGEOBJECT, kind enums.FPDF_PAGEOBJ, visit func(object)) {
+	d := o.page.doc
+	found := must[*responses.FPDFPageObj_GetType](d.t)(
+		d.pdf.FPDFPageObj_GetType(&requests.FPDFPageObj_GetType{PageObject: ref})).Type
+	if found != kind && found != enums.FPDF_PAGEOBJ_FORM {
+		return
+	}
+	inner := must[*responses.FPDFPageObj_GetMatrix](d.t)(
+		d.pdf.FPDFPageObj_GetMatrix(&requests.FPDFPageObj_GetMatrix{PageObject: ref})).Matrix
+	o.ref, o.matrix = ref, times(inner, o.matrix)
+	if found == kind {
+		visit(o)
+		return
+	}
+	n := must[*responses.FPDFFormObj_CountObjects](d.t)(
+		d.pdf.FPDFFormObj_CountObjects(&requests.FPDFFormObj_CountObjects{PageObject: ref})).Count
+	for i := range n {
+		held := must[*responses.FPDFFormObj_GetObject](d.t)(
+			d.pdf.FPDFFormObj_GetObject(&requests.FPDFFormObj_GetObject{PageObject: ref, Index: uint64(i)})).PageObject
+		o.within(held, kind, visit)
+	}
+}
+
+var identity = structs.FPDF_FS_MATRIX{A: 1, D: 1}
+
+// times returns the matrix of one transformation after another (ISO 32000-1, 8.3.4).
+func times(first, then structs.FPDF_FS_MATRIX) structs.FPDF_FS_MATRIX {
+	return structs.FPDF_FS_MATRIX{
+		A: first.A*then.A + first.B*then.C, B: first.A*then.B + first.B*then.D,
+		C: first.C*then.A + first.D*then.C, D: first.C*then.B + first.D*then.D,
+		E: first.E*then.A + first.F*then.C + then.E, F: first.E*then.B + first.F*then.D + then.F,
 	}
 }
 
@@ -166,6 +196,9 @@ func (o object) path() Path {
 	p.Stroke = Colour{c.R, c.G, c.B}
 	p.Width = o.length(must[*responses.FPDFPageObj_GetStrokeWidth](d.t)(
 		d.pdf.FPDFPageObj_GetStrokeWidth(&requests.FPDFPageObj_GetStrokeWidth{PageObject: o.ref})).StrokeWidth)
+	if at, ok := o.dot(p.Lines); ok {
+		return Path{Lines: geometry.CircleOutline(at, p.Width/2).Path(), Filled: true, Fill: p.Stroke}
+	}
 	if must[*responses.FPDFPageObj_GetDashCount](d.t)(
 		d.pdf.FPDFPageObj_GetDashCount(&requests.FPDFPageObj_GetDashCount{PageObject: o.ref})).DashCount > 0 {
 		for _, l := range must[*responses.FPDFPageObj_GetDashArray](d.t)(
@@ -176,6 +209,17 @@ func (o object) path() Path {
 			d.pdf.FPDFPageObj_GetDashPhase(&requests.FPDFPageObj_GetDashPhase{PageObject: o.ref})).DashPhase)
 	}
 	return p
+}
+
+// dot returns where a stroked path is all in one point, if its ends are round.
+func (o object) dot(path geometry.Path) (geometry.Point, bool) {
+	if len(path) != 1 || len(path[0].Steps) != 1 || path[0].Steps[0].To != path[0].Start {
+		return geometry.Point{}, false
+	}
+	d := o.page.doc
+	ends := must[*responses.FPDFPageObj_GetLineCap](d.t)(
+		d.pdf.FPDFPageObj_GetLineCap(&requests.FPDFPageObj_GetLineCap{PageObject: o.ref})).LineCap
+	return path[0].Start, ends == enums.FPDF_LINECAP_ROUND
 }
 
 // lines reads the way of the pen.
