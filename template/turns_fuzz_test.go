@@ -15,6 +15,7 @@ import (
 	"underlay/template/job"
 	"underlay/template/jobfile"
 	"underlay/template/plan"
+	"underlay/template/words"
 )
 
 // FuzzTurns writes any text into the rows of turns: they are refused in plain words, or every
@@ -84,7 +85,7 @@ func turnsJob(rows []string, choice int) string {
 	border := pick("12 mm", "0 mm", "20.5 mm")
 	list := make([]string, len(rows))
 	for i, r := range rows {
-		list[i] = jobfile.TomlText(r)
+		list[i] = words.TOML(r)
 	}
 	return fmt.Sprintf("[[block]]\nname = 'leaf'\n%s\n[[item]]\nname = 'cover'\n%s\nborder = '%s'\n"+
 		"[[item.pass]]\nblock = 'leaf'\nrepeat = '%s'\ngap = '%s'\nturns = [%s]\n",

@@ -2,7 +2,9 @@ package jobfile
 
 import (
 	"fmt"
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -234,7 +236,7 @@ func (e entry) knows(s string, known []string) bool {
 
 // notKnown says of a word that it is none of those known.
 func notKnown(word string, known []string) string {
-	return fmt.Sprintf("%s is not known here; write %s", words.Quote(word), words.Instead(word, known))
+	return fmt.Sprintf("%s is not known here; write %s", words.Quote(word), instead(word, known))
 }
 
 // yes reads true or false.
@@ -244,6 +246,22 @@ func (e entry) yes() (bool, bool) {
 		e.wrongKind("true or false")
 	}
 	return v, ok
+}
+
+// asList is how a list is written: for turns with the number the maker gave, else as the example.
+func (e entry) asList(example string) string {
+	var turn float64
+	switch v := e.value().(type) {
+	case int64:
+		turn = float64(v)
+	case float64:
+		turn = v
+	}
+	quarters := math.Mod(turn/90, 4)
+	if e.key != "turns" || quarters != math.Trunc(quarters) {
+		return example
+	}
+	return "[" + words.Quote(strconv.Itoa(90*((int(quarters)+4)%4))) + "]"
 }
 
 // isList tells whether a list is given.
@@ -260,7 +278,7 @@ func (e entry) list(example string) ([]entry, bool) {
 		if s, text := e.value().(string); text {
 			e.wrong(words.Quote(s)+" is not a list", "["+words.Quote(s)+"]")
 		} else {
-			e.wrongKind(example)
+			e.wrongKind(e.asList(example))
 		}
 		return nil, false
 	}

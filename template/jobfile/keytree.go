@@ -12,12 +12,15 @@ type keyTree struct {
 	order  []string
 	keys   map[string]key
 	tables map[string]*keyTree
-	above  *keyTree // nil: the job itself
+	above  *keyTree             // nil: the job itself
+	other  map[string]otherName // what else its keys are called
+	listed map[string]bool      // keys of other tables that mean something else here
 }
 
 // newKeyTree is the tree of a whole job file.
 func newKeyTree() *keyTree {
 	root := &keyTree{}
+	root.prepare()
 	at := map[string]*keyTree{"": root}
 	for _, k := range jobKeys() {
 		t := at[k.in]
@@ -25,19 +28,29 @@ func newKeyTree() *keyTree {
 		if k.kind == oneTable || k.kind == manyTable {
 			path := strings.TrimPrefix(k.in+"."+k.name, ".")
 			below := &keyTree{path: path, many: k.kind == manyTable, above: t}
-			if t.tables == nil {
-				t.tables = map[string]*keyTree{}
-			}
+			below.prepare()
 			t.tables[k.name], at[path] = below, below
+		}
+	}
+	for _, n := range otherNames() {
+		for _, w := range strings.Fields(n.called) {
+			at[n.in].other[w] = n
+		}
+	}
+	for _, n := range listed() {
+		for _, w := range strings.Fields(n.called) {
+			at[n.in].listed[w] = true
 		}
 	}
 	return root
 }
 
+func (t *keyTree) prepare() {
+	t.keys, t.tables = map[string]key{}, map[string]*keyTree{}
+	t.other, t.listed = map[string]otherName{}, map[string]bool{}
+}
+
 func (t *keyTree) add(k key) {
-	if t.keys == nil {
-		t.keys = map[string]key{}
-	}
 	t.keys[k.name] = k
 	t.order = append(t.order, k.name)
 }
@@ -53,49 +66,48 @@ func (t *keyTree) heading() string {
 	return "[" + t.path + "]"
 }
 
-// home returns where a key belongs that another table has: the heading of that table, or the
-// heading that the key itself is. It is the one table below or above this that has the key,
-// else the only one that has; "" where there is none, or several it could be.
+// home says where a key belongs that another table has: the one table below or above this
+// that has the key, else the only one that has; "" where there is none, or several it could be.
 func (t *keyTree) home(name string) string {
-	if h := t.homeBelow(name); len(h) == 1 {
-		return h[0]
+	if homes := t.homesBelow(name); len(homes) == 1 {
+		return homes[0]
 	}
+	root := t
 	for up := t.above; up != nil; up = up.above {
 		if h := up.own(name); h != "" {
 			return h
 		}
+		root = up
 	}
-	root := t
-	for root.above != nil {
-		root = root.above
-	}
-	if h := root.homeBelow(name); len(h) == 1 {
-		return h[0]
+	if homes := root.homesBelow(name); len(homes) == 1 {
+		return homes[0]
 	}
 	return ""
 }
 
-// own is where the table has a key: its heading, or that of the table the key is; "" where it
-// has no such key.
+// own says that a key belongs in this table; "" where it has no such key.
 func (t *keyTree) own(name string) string {
 	if below := t.tables[name]; below != nil {
-		return below.heading()
+		return "write " + below.heading()
 	}
-	if _, ok := t.keys[name]; ok {
-		return t.heading()
+	if _, ok := t.keys[name]; !ok {
+		return ""
 	}
-	return ""
+	if t.path == "" {
+		return "it belongs at the top of the file, above all headings"
+	}
+	return "it belongs in " + t.heading()
 }
 
-// homeBelow lists where the tables below this one have a key.
-func (t *keyTree) homeBelow(name string) []string {
+// homesBelow lists which tables below this one have a key.
+func (t *keyTree) homesBelow(name string) []string {
 	var homes []string
 	for _, k := range t.order {
 		if below := t.tables[k]; below != nil {
 			if h := below.own(name); h != "" {
 				homes = append(homes, h)
 			}
-			homes = append(homes, below.homeBelow(name)...)
+			homes = append(homes, below.homesBelow(name)...)
 		}
 	}
 	return homes

@@ -36,6 +36,9 @@ func parsed[T any](e entry, example string, parse func(string) (T, error)) (T, b
 // withUnit completes a bare number to what the example looks like, in the units of the job.
 func (r *reader) withUnit(number, example string) string {
 	switch {
+	case !startsFigure.MatchString(number) || strings.ContainsAny(number, "_eExXoObB"):
+		// inf, nan, and numbers as programmers write them are no lengths.
+		return example
 	case strings.Contains(example, "/m2"):
 		return number + " ml/m2"
 	case strings.Contains(example, " x "):

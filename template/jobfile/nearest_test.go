@@ -29,13 +29,31 @@ func TestNearest(t *testing.T) {
 		{"rotation", keys, ""},
 		{"g", keys, ""},
 		{"", keys, ""},
-		{"inches", unitWords, "in"},
+		{"inches", unitWords, ""},
+		{"single", job.Repeats, ""},
+		{"strait", job.Repeats, "straight"},
+		{"columns", keys, ""},
+		{"prints", keys, ""},
+		{"corner", keys, ""},
+		{"space", keys, ""},
+		{"A44", []string{"A4", "A5"}, "A4"},
 		{"outwards", []string{"out", "in"}, "out"},
 		{"Фёрн", []string{"Ферн", "Мох"}, "Ферн"},
 	} {
 		got, ok := words.Nearest(c.word, c.known)
 		if got != c.want || ok != (c.want != "") {
 			t.Errorf("Nearest(%q) = %q, %v; want %q", c.word, got, ok, c.want)
+		}
+	}
+}
+
+// TestInstead tries words that mean one of those known, and words that do not.
+func TestInstead(t *testing.T) {
+	for word, want := range map[string]string{
+		"inches": `"in"`, "Inch": `"in"`, "millimetres": `"mm"`, "furlong": `"mm", "cm" or "in"`,
+	} {
+		if got := instead(word, unitWords); got != want {
+			t.Errorf("instead(%q) = %s; want %s", word, got, want)
 		}
 	}
 }

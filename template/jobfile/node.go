@@ -1,5 +1,7 @@
 package jobfile
 
+import "underlay/template/words"
+
 // node is a place in a job file: a table, a list, or a single value. The tree of them holds
 // what was written, where, and as what.
 type node struct {
@@ -41,7 +43,7 @@ func newTable(line int) *node { return &node{line: line, form: table, keys: map[
 
 // newText is a text that stands in no file.
 func newText(line int, text string) *node {
-	return &node{line: line, form: single, source: TomlText(text), value: text}
+	return &node{line: line, form: single, source: words.TOML(text), value: text}
 }
 
 // put adds a place to a table.

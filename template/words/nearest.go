@@ -2,29 +2,46 @@ package words
 
 import (
 	"strings"
+	"unicode/utf8"
 )
 
-// Nearest returns the known word most like word, and whether any is like enough to be what was
-// meant: a slip or two of the keyboard, or a word broken off or drawn out. Of two equally near,
-// the first wins.
+// Nearest returns the known word that word is nearly, and whether there is one: a slip of the
+// keyboard; more of them, one for every three letters, where both words begin alike; or a word
+// broken off or drawn out. Of two equally near, the first wins.
 func Nearest(word string, known []string) (string, bool) {
-	w := plainWord(word)
-	best, least := "", len(w)/3+1
-	if len(w) < 3 {
-		least = 1
+	w := Plain(word)
+	letters := len([]rune(w))
+	most := max(1, letters/3)
+	if letters < 3 {
+		most = 0
 	}
+	best, least := "", most+1
 	for _, k := range known {
-		p := plainWord(k)
-		d := slips(w, p, least)
-		brokenOff := len(w) >= 3 && strings.HasPrefix(p, w) || len(p) >= 2 && strings.HasPrefix(w, p)
-		if d > 0 && brokenOff {
+		p := Plain(k)
+		d := slips(w, p, most)
+		if d > 1 && !beginAlike(w, p) {
+			d = most + 1
+		}
+		if d > 1 && letters >= 3 && strings.HasPrefix(p, w) || d > 0 && drawnOut(w, p) {
 			d = 1
 		}
-		if d < least || d == least && best == "" {
+		if d < least || d == 1 && best == "" && drawnOut(w, p) {
 			best, least = k, d
 		}
 	}
 	return best, best != ""
+}
+
+func beginAlike(a, b string) bool {
+	first, n := utf8.DecodeRuneInString(a)
+	return n > 0 && strings.HasPrefix(b, string(first))
+}
+
+// drawnOut tells whether a word begins with a known one: of one or two letters, with no more
+// than one after them.
+func drawnOut(word, known string) bool {
+	n := len([]rune(known))
+	return strings.HasPrefix(word, known) && (n >= 3 || n == 2 && len([]rune(word)) == 3)
 }
 
 // Instead says what to write in place of an unknown word: the nearest known one, or any of them.
@@ -35,9 +52,9 @@ func Instead(word string, known []string) string {
 	return OneOf(known)
 }
 
-// plainWord takes off what people mix up without noticing: capitals, and the sign that joins
+// Plain takes off what people mix up without noticing: capitals, and the sign that joins
 // two words.
-func plainWord(s string) string {
+func Plain(s string) string {
 	return strings.NewReplacer("_", "-", " ", "-", ".", "-").Replace(strings.ToLower(strings.TrimSpace(s)))
 }
 

@@ -66,20 +66,41 @@ func Joined(words []string, word string) string {
 // longestShown is how much of the maker's own text a message repeats.
 const longestShown = 60
 
-// Quote shows the maker's own text in a message: in double quotes, on one line, cut short.
-func Quote(s string) string { return `"` + Shown(s) + `"` }
+// Quote shows the maker's own text in a message, on one line, cut short, and so that a job file
+// takes it: in double quotes, or in single ones where there are double ones in it.
+func Quote(s string) string {
+	text := Shown(s)
+	switch {
+	case !strings.ContainsAny(text, `"\\`):
+		return `"` + text + `"`
+	case !strings.Contains(text, "'"):
+		return "'" + text + "'"
+	}
+	return TOML(text)
+}
 
-// Shown is the maker's own text on one line, cut short.
+// Unseen tells whether a character moves what comes after it instead of being seen: one that
+// controls a terminal, ends a line, or turns the direction of writing.
+func Unseen(r rune) bool {
+	return unicode.IsControl(r) || r == 0x2028 || r == 0x2029 || r == 0xfeff || unicode.Is(unicode.Bidi_Control, r)
+}
+
+// Shown is the maker's own text on one line, cut short; what cannot be seen by its number.
 func Shown(s string) string {
-	clean := strings.Map(func(r rune) rune {
-		if r < ' ' || r == 0x7f || r == 0x2028 || r == 0x2029 {
-			return ' '
+	var clean strings.Builder
+	for _, r := range s {
+		switch {
+		case strings.ContainsRune("\n\r\t\v\f\u2028\u2029", r):
+			clean.WriteByte(' ')
+		case Unseen(r):
+			fmt.Fprintf(&clean, "<%U>", r)
+		default:
+			clean.WriteRune(r)
 		}
-		return r
-	}, s)
-	r := []rune(clean)
+	}
+	r := []rune(clean.String())
 	if len(r) > longestShown {
 		return string(r[:longestShown-1]) + "…"
 	}
-	return clean
+	return clean.String()
 }

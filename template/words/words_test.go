@@ -7,7 +7,7 @@ import (
 func TestQuote(t *testing.T) {
 	for text, want := range map[string]string{
 		"fern":       `"fern"`,
-		"a\nb\x1b[1": `"a b [1"`,
+		"a\nb\x1b[1": `"a b<U+001B>[1"`,
 		"0123456789012345678901234567890123456789012345678901234567890": `"01234567890123456789012345678901234567890123456789012345678…"`,
 	} {
 		if got := Quote(text); got != want {
