@@ -100,6 +100,8 @@ func jobKeys() []key {
 			says: "The corners of a face with shape = \"outline\", in the order in which they come round its edge."},
 		{in: "block", name: "wood", kind: sizeOrOne, example: `"98 x 98 mm"`, usual: "not drawn",
 			says: "The whole block, as you see it from above."},
+		{in: "block", name: "wood-shape", kind: aWord, words: woodShapes, example: `"rectangle"`, usual: "the shape of the face; rectangle for an outline",
+			says: "The shape of the wood, where it is another than that of the face."},
 		{in: "block", name: "wood-offset", kind: aPlace, example: `"0 x 2 mm"`, usual: "none",
 			says: "How far the middle of the wood is from that of the face: to the right x down."},
 		{in: "block", name: "inked", kind: aNumber, example: "0.55",

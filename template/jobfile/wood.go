@@ -1,6 +1,8 @@
 package jobfile
 
 import (
+	"math"
+
 	"underlay/geometry"
 	"underlay/template/job"
 	"underlay/template/words"
@@ -11,6 +13,10 @@ func checkWood(s section, b *job.Block) bool {
 	wood, offset := s.key("wood"), s.key("wood-offset")
 	size, single, ok := wood.sizeOrSingle("98 x 98 mm")
 	at, okAt := offset.point("0 x 2 mm")
+	if shape := s.key("wood-shape"); shape.given() && !s.has("wood") {
+		shape.say(`there is no wood to have a shape; add wood = "98 x 98 mm", or leave it out`)
+		return false
+	}
 	if offset.given() && !s.has("wood") {
 		offset.say(`there is no wood to move; add wood = "98 x 98 mm", or leave it out`)
 		return false
@@ -24,30 +30,65 @@ func checkWood(s section, b *job.Block) bool {
 	if !ok || offset.given() && !okAt {
 		return false
 	}
-	bounds := geometry.RectAround(at, size)
-	switch {
-	case b.Shape == "round" && bounds.W() == bounds.H():
-		b.Wood = geometry.CircleOutline(at, size.W/2)
-	case b.Shape == "hexagon" && single:
-		size.H = size.W * hexagonHeight
-		bounds = geometry.RectAround(at, size)
-		b.Wood = geometry.HexagonOutline(bounds)
-	case single:
-		wood.say("the wood of a block like this has two sides; write %s", words.Quote(twice(wood.value())))
+	body, known := s.key("wood-shape").word(woodShapes, usualWood(b.Shape))
+	if !known {
 		return false
-	default:
-		b.Wood = geometry.RectOutline(bounds)
+	}
+	if b.Wood, ok = wood.body(body, geometry.RectAround(at, size), single); !ok {
+		return false
 	}
 	b.WoodOffset = at
-	if !bounds.Holds(b.Face.Bounds()) {
-		show := s.r.show
-		if offset.given() && size.W >= b.Size.W && size.H >= b.Size.H {
+	if !b.Wood.HoldsClear(b.Face, 0) {
+		size, show := b.Wood.Bounds().Size(), s.r.show
+		switch {
+		case b.Wood.Move(geometry.Point{}.Sub(at)).HoldsClear(b.Face, 0):
 			offset.say("moved so far, the wood does not cover the face; write a smaller step")
-		} else {
+		case size.W >= b.Size.W && size.H >= b.Size.H:
+			wood.say("wood of this shape, %s by %s, does not cover the face; write its outer size, or another wood-shape", show(size.W), show(size.H))
+		default:
 			wood.say("wood of %s by %s is smaller than the face of %s by %s; write its outer size",
 				show(size.W), show(size.H), show(b.Size.W), show(b.Size.H))
 		}
 		return false
 	}
 	return true
+}
+
+// The shapes of a block's wood.
+var woodShapes = []string{"rectangle", "round", "hexagon"}
+
+// usualWood is the shape of the wood where a job does not say: that of the face, but for a face
+// of an outline of its own.
+func usualWood(face string) string {
+	if face == "round" || face == "hexagon" {
+		return face
+	}
+	return "rectangle"
+}
+
+// body makes wood of a shape, round the middle of bounds and as large; single: its size was
+// written as one length.
+func (e entry) body(shape string, bounds geometry.Rect, single bool) (geometry.Outline, bool) {
+	size, at := bounds.Size(), bounds.Centre()
+	show := e.s.r.show
+	switch {
+	case shape == "round" && size.W != size.H:
+		e.say(`round wood is as wide as it is high, and this is %s by %s; write its diameter, such as %s, or add wood-shape = "rectangle"`,
+			show(size.W), show(size.H), words.Quote(show(size.W)))
+		return geometry.Outline{}, false
+	case shape == "round":
+		return geometry.CircleOutline(at, size.W/2), true
+	case shape == "hexagon":
+		high := size.W * hexagonHeight
+		if !single && math.Abs(float64(size.H-high)) > float64(hexagonSlack+geometry.Tolerance) {
+			e.say(`six-sided wood %s across its flat sides, left and right, is %s high; write its width alone, such as %s, or add wood-shape = "rectangle"`,
+				show(size.W), show(high), words.Quote(show(size.W)))
+			return geometry.Outline{}, false
+		}
+		return geometry.HexagonOutline(geometry.RectAround(at, geometry.Size{W: size.W, H: high})), true
+	case single:
+		e.say("the wood of a block like this has two sides; write %s", words.Quote(twice(e.value())))
+		return geometry.Outline{}, false
+	}
+	return geometry.RectOutline(bounds), true
 }
