@@ -74,3 +74,15 @@ func BorderWords(u geometry.Unit, b geometry.Edges) string {
 	}
 	return fmt.Sprintf("border top %s, right %s, bottom %s, left %s", u.Number(b.Top), u.Number(b.Right), u.Number(b.Bottom), u.Format(b.Left))
 }
+
+// PlainWords says how much cloth stays plain round the prints, as the printer stands: the far
+// edge is the top one.
+func PlainWords(u geometry.Unit, b geometry.Edges) string {
+	switch near := func(a, b geometry.Length) bool { return plan.AbsLength(a-b) <= geometry.Tolerance }; {
+	case b.Even():
+		return u.Format(b.Top) + " plain all round"
+	case near(b.Top, b.Bottom) && near(b.Left, b.Right):
+		return fmt.Sprintf("%s plain left and right, %s far and near", u.Format(b.Left), u.Format(b.Top))
+	}
+	return fmt.Sprintf("plain %s left, %s right, %s far, %s near", u.Number(b.Left), u.Number(b.Right), u.Number(b.Top), u.Format(b.Bottom))
+}

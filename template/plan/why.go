@@ -43,10 +43,10 @@ func (p *PassPlan) Why() string {
 	case taken.Seam < other.Seam:
 		text = fmt.Sprintf("it gives as many prints as %s, and fewer of them lie across the seam", other.words())
 	default:
-		text = fmt.Sprintf("it is as good as %s, and stands first", other.words())
+		text = fmt.Sprintf("it is just as good as %s; of two alike, the first is taken", other.words())
 	}
 	if asked {
-		text += ", of those the job asks for" + missed(most, taken)
+		text += ", of the ways the job allows" + missed(most, taken)
 	}
 	return text
 }

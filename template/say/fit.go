@@ -39,6 +39,7 @@ func Fit(p *plan.Plan) string {
 			f.blank()
 			f.pass(ip, pp)
 		}
+		f.whole(ip)
 		if prints <= mostWeighed && len(ip.Passes) > 0 {
 			f.blank()
 			for _, face := range ip.Faces() {
@@ -46,6 +47,7 @@ func Fit(p *plan.Plan) string {
 			}
 		}
 	}
+	f.set(p)
 	return strings.Join(f.lines, "\n") + "\n"
 }
 
@@ -69,54 +71,65 @@ func (f *fitText) heading(ip *plan.ItemPlan) {
 	f.say("", text)
 }
 
+// pass leads with the answer; then the ways of centring, and what one print more would take.
 func (f *fitText) pass(ip *plan.ItemPlan, p *plan.PassPlan) {
 	c := p.Choice()
 	name := words.Shown(p.Pass.Name)
 	if p.Pass.Face != "" {
 		name += ", on the " + words.Shown(p.Pass.Face)
 	}
+	f.say("  ", name+": "+f.answer(ip, p)+".")
+	how := f.u.FormatSize(p.Pass.Block.Size) + ", " + words.Shown(guide.SetOut(p.Pass))
 	if p.Pass.Name != p.Pass.Block.Name {
-		name += ": block " + words.Shown(p.Pass.Block.Name)
+		how = "block " + words.Shown(p.Pass.Block.Name) + ", " + how
 	}
-	f.say("  ", fmt.Sprintf("%s, %s, %s", name, f.u.FormatSize(p.Pass.Block.Size), words.Shown(guide.SetOut(p.Pass))))
-	if len(p.Choices) > 1 {
-		f.blank()
-		f.say("    ", fmt.Sprintf("What can sit on the centre lines, and the plain border that leaves (%s):", f.u))
-		f.choices(p)
-		f.blank()
-		f.say("    ", "* is taken: "+p.Why()+".")
-	}
-	f.blank()
-	text := words.Counted(len(p.Prints), "print", "prints")
-	if full(c) {
-		text += fmt.Sprintf(", %d across and %d down", c.Columns, c.Rows)
-	}
-	apart := ""
 	if !p.Pass.Seated() {
-		apart = guide.GapWords(f.u, c.Gap) + ", "
+		how += ", " + guide.GapWords(f.u, c.Gap)
 	}
-	f.say("    ", fmt.Sprintf("%s; %s%s.", text, apart, f.border(ip.Item, c.Border)))
+	f.say("    ", words.UpperFirst(how)+".")
 	f.runs(c)
 	for _, n := range p.Notes {
 		f.say("    ", words.UpperFirst(n)+".")
 	}
+	if len(p.Choices) > 1 {
+		f.blank()
+		f.say("    ", fmt.Sprintf("What can sit on the centre lines, and the plain border that leaves (%s):", f.u))
+		even := evener(p)
+		f.choices(p, even)
+		f.blank()
+		f.say("    ", "* is taken: "+p.Why()+".")
+		if even >= 0 {
+			f.say("    ", evenerWords(p, even))
+		}
+	}
+	f.blank()
+	misses := len(f.lines)
 	for _, m := range p.NearMisses {
 		if text := f.nearMiss(m, p.Pass); text != "" {
 			f.say("    ", text)
 		}
 	}
-	if a, d := p.ServesAcross, p.ServesDown; a != nil && d != nil {
-		f.say("    ", fmt.Sprintf("This guide serves cloth %s wide, and %s high.", f.serves(*a), f.serves(*d)))
-	}
-	if d := p.Drift; d != nil && d.FromCentre > 1 {
-		f.say("    ", f.drift(*d, p))
+	if len(f.lines) > misses {
+		f.blank()
 	}
 	if p.Tape != nil {
-		f.blank()
 		f.tape(ip, *p.Tape)
+		f.blank()
 	}
-	f.blank()
 	f.picture(p)
+}
+
+// answer is what the maker asked for: how many prints, how they lie, what stays plain.
+func (f *fitText) answer(ip *plan.ItemPlan, p *plan.PassPlan) string {
+	c := p.Choice()
+	text := words.Counted(len(p.Prints), "print", "prints")
+	if full(c) {
+		text += fmt.Sprintf(", %d across and %d down", c.Columns, c.Rows)
+	}
+	if ip.Item.IsShade() {
+		return text + ", " + f.border(ip.Item, c.Border)
+	}
+	return text + ", " + guide.PlainWords(f.u, c.Border)
 }
 
 // border says how much plain cloth is left; a shade has none but at its two ends.
@@ -133,8 +146,8 @@ func (f *fitText) border(it *job.Item, b geometry.Edges) string {
 // full tells whether every column has a print in every row.
 func full(c plan.Choice) bool { return c.Count > 0 && c.Columns*c.Rows == c.Count }
 
-// choices adds the table of the ways to centre a pass.
-func (f *fitText) choices(p *plan.PassPlan) {
+// choices adds the table of the ways to centre a pass, of which even is marked too.
+func (f *fitText) choices(p *plan.PassPlan, even int) {
 	opens := false
 	for _, c := range p.Choices {
 		opens = opens || c.Gap != p.Choices[0].Gap
@@ -143,11 +156,14 @@ func (f *fitText) choices(p *plan.PassPlan) {
 	if opens {
 		head = append(head, "gap")
 	}
-	rows := [][]string{append(head, "left", "right", "top", "bottom")}
+	rows := [][]string{append(head, "left", "right", "far", "near")}
 	for i, c := range p.Choices {
 		row := []string{" ", string(c.Across), string(c.Down), strconv.Itoa(c.Count)}
-		if i == p.Taken {
+		switch i {
+		case p.Taken:
 			row[0] = "*"
+		case even:
+			row[0] = "="
 		}
 		if full(c) {
 			row[3] = fmt.Sprintf("%d × %d = %d", c.Columns, c.Rows, c.Count)
@@ -179,7 +195,7 @@ func (f *fitText) gaps(g job.Spacing) string {
 // frame, over rings, over rows or columns.
 func (f *fitText) runs(c plan.Choice) {
 	var parts []string
-	counts, what := c.RowCounts, "Rows, from the top: "
+	counts, what := c.RowCounts, "Rows, from the far edge: "
 	if len(counts) == 0 {
 		counts, what = c.ColumnCounts, "Columns, from the left: "
 	}
@@ -201,26 +217,6 @@ func (f *fitText) runs(c plan.Choice) {
 		parts = append(parts[:most], fmt.Sprintf("and %d more", more))
 	}
 	f.say("    ", what+strings.Join(parts, ", ")+".")
-}
-
-// drift says how errors would add up.
-func (f *fitText) drift(d plan.Drift, p *plan.PassPlan) string {
-	from := fmt.Sprintf("from the middle outwards the farthest print is %d placements away (from a corner %d)", d.FromCentre, d.FromCorner)
-	if p.Pass.Order == job.RowByRow || len(p.Choice().Runs) > 0 {
-		from = fmt.Sprintf("the farthest print is %d placements from the first", d.FromCentre)
-	}
-	text := "Without a guide errors add up: " + from
-	if d.Harmless > 0 && p.Pass.Between == nil {
-		what := "gap"
-		switch g := p.Choice().Gap; {
-		case g.Across < 0 && g.Down < 0:
-			what = "lap"
-		case g.Across < 0 || g.Down < 0:
-			what = "gap or the lap"
-		}
-		text += fmt.Sprintf(", so that errors of more than %s add up to more than the %s", geometry.UnitMM.Format(plan.RoundedUp(d.Harmless, geometry.UnitMM)), what)
-	}
-	return text + ". With the guide's ticks each print keeps its own error only."
 }
 
 // tape adds the tape lines, from the cloth's edge and from the crease.

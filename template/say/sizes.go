@@ -57,5 +57,5 @@ func (f *fitText) change(l geometry.Length) string {
 
 // serves writes a range of cloth sizes, rounded so that every size it names is served.
 func (f *fitText) serves(s plan.Serves) string {
-	return fmt.Sprintf("from %s up to, not including, %s", f.u.Format(plan.RoundedUp(s.Least, f.u)), f.u.Format(plan.RoundedDown(s.Below, f.u)))
+	return fmt.Sprintf("%s to just under %s", f.u.Format(plan.RoundedUp(s.Least, f.u)), f.u.Format(plan.RoundedDown(s.Below, f.u)))
 }

@@ -1,4 +1,4 @@
-package bench
+package plan
 
 import (
 	"math"
@@ -9,7 +9,6 @@ import (
 	"underlay/template/internal/repo"
 
 	"underlay/template/jobfile"
-	"underlay/template/plan"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -27,7 +26,7 @@ func TestTotals(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := plan.New(job)
+	plan, err := New(job)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -55,7 +54,7 @@ func TestTotalsLeftOut(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	plan, err := plan.New(job)
+	plan, err := New(job)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -71,19 +70,5 @@ func TestTotalsLeftOut(t *testing.T) {
 	// Both faces of 6 cushions with 16 prints each, and one runner of 145.
 	if want := 6*2*16 + 145; got.Prints != want {
 		t.Errorf("%d prints, want %d", got.Prints, want)
-	}
-}
-
-func TestHours(t *testing.T) {
-	for _, c := range []struct {
-		d    time.Duration
-		want string
-	}{
-		{29 * time.Second, "0 minutes"}, {60 * time.Second, "1 minute"}, {time.Hour, "1 hour"},
-		{time.Hour + time.Minute, "1 hour 1 minute"}, {3*time.Hour + 59*time.Minute + 40*time.Second, "4 hours"},
-	} {
-		if got := hours(c.d); got != c.want {
-			t.Errorf("%v is %q, want %q", c.d, got, c.want)
-		}
 	}
 }

@@ -1,0 +1,164 @@
+package say
+
+import (
+	"fmt"
+	"strings"
+
+	"underlay/geometry"
+	"underlay/template/job"
+	"underlay/template/plan"
+	"underlay/template/words"
+)
+
+// whole says what is true of all passes of an item together: which cloth its guide serves, and
+// how far slips could add up without it.
+func (f *fitText) whole(ip *plan.ItemPlan) {
+	f.blank()
+	if across, down, ok := ServedByAll(ip); ok {
+		f.say("  ", f.servesWords(across, down))
+	} else {
+		for _, p := range ip.Passes {
+			if a, d := p.ServesAcross, p.ServesDown; a != nil && d != nil && len(ip.Passes) > 1 {
+				f.say("  ", words.Shown(p.Pass.Name)+": "+f.servesWords(*a, *d))
+			}
+		}
+	}
+	if p := mostDrift(ip); p != nil {
+		f.say("  ", Drift(p))
+	}
+}
+
+// ServedByAll returns the sizes of cloth that one guide serves, width and height, with every pass
+// of the item as it is: what the ranges of all passes share. False where a pass has no range.
+func ServedByAll(ip *plan.ItemPlan) (across, down plan.Serves, ok bool) {
+	for i, p := range ip.Passes {
+		a, d := p.ServesAcross, p.ServesDown
+		if a == nil || d == nil {
+			return across, down, false
+		}
+		if i == 0 {
+			across, down = *a, *d
+			continue
+		}
+		across = plan.Serves{Least: max(across.Least, a.Least), Below: min(across.Below, a.Below)}
+		down = plan.Serves{Least: max(down.Least, d.Least), Below: min(down.Below, d.Below)}
+	}
+	return across, down, len(ip.Passes) > 0
+}
+
+// servesWords says which cloth a guide serves; one range where both ways have the same.
+func (f *fitText) servesWords(across, down plan.Serves) string {
+	if a, d := f.serves(across), f.serves(down); a != d {
+		return fmt.Sprintf("The same guide serves cloth %s wide and %s high; larger, and one more print would fit.", a, d)
+	}
+	return fmt.Sprintf("The same guide serves cloth %s, both ways; larger, and one more print would fit.", f.serves(across))
+}
+
+// mostDrift returns the pass of an item whose slips add up farthest; nil where none does.
+func mostDrift(ip *plan.ItemPlan) *plan.PassPlan {
+	var most *plan.PassPlan
+	for _, p := range ip.Passes {
+		if p.Drift != nil && p.Drift.FromCentre > 1 && (most == nil || p.Drift.FromCentre > most.Drift.FromCentre) {
+			most = p
+		}
+	}
+	return most
+}
+
+// Drift says how far slips add up where each print is set against the last by eye.
+func Drift(p *plan.PassPlan) string {
+	d := p.Drift
+	from := fmt.Sprintf("the farthest print is the %s from the middle", ordinal(d.FromCentre))
+	if p.Pass.Order == job.RowByRow || len(p.Choice().Runs) > 0 {
+		from = fmt.Sprintf("the farthest print is the %s after the first", ordinal(d.FromCentre))
+	} else if d.FromCorner > d.FromCentre {
+		from += fmt.Sprintf(" (begun in a corner it would be the %s)", ordinal(d.FromCorner))
+	}
+	text := "Set by eye, each print against the last, slips add up: " + from
+	if d.Harmless > 0 && p.Pass.Between == nil {
+		text += fmt.Sprintf(", and slips of %s each could make up the whole %s", geometry.UnitMM.Format(plan.RoundedUp(d.Harmless, geometry.UnitMM)), between(p.Choice().Gap))
+	}
+	return text + ". Set by the ticks, a print keeps its own slip and hands none on."
+}
+
+// between names what is between prints that are so far apart.
+func between(g job.Spacing) string {
+	switch {
+	case g.Across < 0 && g.Down < 0:
+		return "lap"
+	case g.Across < 0 || g.Down < 0:
+		return "gap or lap"
+	}
+	return "gap"
+}
+
+// ordinal writes a number as a place in a row: 1st, 2nd, 3rd, 11th.
+func ordinal(n int) string {
+	end := "th"
+	if n%100 < 11 || n%100 > 13 {
+		switch n % 10 {
+		case 1:
+			end = "st"
+		case 2:
+			end = "nd"
+		case 3:
+			end = "rd"
+		}
+	}
+	return fmt.Sprintf("%d%s", n, end)
+}
+
+// evener returns the way of centring that is even on opposite sides and gives just one print less
+// than a lopsided one that is taken; -1: there is none.
+func evener(p *plan.PassPlan) int {
+	even := func(c plan.Choice) bool {
+		b := c.Border
+		return plan.AbsLength(b.Left-b.Right) <= geometry.Tolerance && plan.AbsLength(b.Top-b.Bottom) <= geometry.Tolerance
+	}
+	taken := p.Choice()
+	if even(taken) {
+		return -1
+	}
+	for i, c := range p.Choices {
+		if c.Count == taken.Count-1 && c.Count > 0 && even(c) {
+			return i
+		}
+	}
+	return -1
+}
+
+// evenerWords says what the even way of centring would take.
+func evenerWords(p *plan.PassPlan, even int) string {
+	c, taken := p.Choices[even], p.Choice()
+	var write []string
+	if c.Across != taken.Across {
+		write = append(write, fmt.Sprintf("centre-across = %q", c.Across))
+	}
+	if c.Down != taken.Down {
+		write = append(write, fmt.Sprintf("centre-down = %q", c.Down))
+	}
+	return "= has one print less, and a border that is even on opposite sides; to have it, write " + strings.Join(write, " and ") + "."
+}
+
+// set says what the whole job takes, where it is more than one piece on one face.
+func (f *fitText) set(p *plan.Plan) {
+	t := plan.NewTotals(p)
+	if t.Prints == 0 || t.Pieces == 1 && t.Bench == 0 && !p.Job.Printing.HasPaintCover {
+		return
+	}
+	text := fmt.Sprintf("The whole set: %s on %s", words.Counted(t.Prints, "print", "prints"), words.Counted(t.Pieces, "piece", "pieces"))
+	var paint []string
+	for _, r := range t.Rows {
+		if r.Paint > 0 {
+			paint = append(paint, fmt.Sprintf("%s of %s for %s", Paint(r.Paint), words.Shown(r.Colour), words.Shown(r.Block)))
+		}
+	}
+	if len(paint) > 0 {
+		text += "; paint: " + strings.Join(paint, ", ")
+	}
+	if t.Bench > 0 {
+		text += "; " + Time(t.Bench) + " at the bench"
+	}
+	f.blank()
+	f.say("", text+".")
+}
