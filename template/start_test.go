@@ -5,8 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"underlay/template/job"
 	"underlay/template/jobfile"
 	"underlay/template/plan"
+	"underlay/template/words"
 )
 
 // TestStartFile works out and draws the file that a maker begins with, of every shape, as it is
@@ -15,7 +17,7 @@ func TestStartFile(t *testing.T) {
 	commented := regexp.MustCompile(`(?m)^( *)# ([a-z-]+)( = .*)$`)
 	// Keys that stand in for another.
 	inPlaceOf := map[string]string{"lap": "  gap", "around": "diameter"}
-	for _, shape := range jobfile.StartShapes() {
+	for _, shape := range words.Texts(job.Shapes()) {
 		t.Run(shape, func(t *testing.T) {
 			text, err := jobfile.StartFile(shape)
 			if err != nil {
@@ -28,7 +30,7 @@ func TestStartFile(t *testing.T) {
 					t.Errorf("%v", err)
 					return
 				}
-				if job.Items[0].Shape != shape {
+				if string(job.Items[0].Shape) != shape {
 					t.Errorf("the item is %q", job.Items[0].Shape)
 				}
 				plan, err := plan.New(job)

@@ -94,9 +94,9 @@ func turnsJob(rows []string, choice int) string {
 
 // quarterTurns reads rows of turns as a job file has them: as many in every row, 50 at the
 // most each way.
-func quarterTurns(rows []string) ([][]int, bool) {
+func quarterTurns(rows []string) (job.Turns, bool) {
 	one := regexp.MustCompile(`^(0|90|180|270)°?$`)
-	var turns [][]int
+	var turns job.Turns
 	for _, r := range rows {
 		var row []int
 		for _, word := range strings.Fields(r) {
@@ -117,7 +117,7 @@ func quarterTurns(rows []string) ([][]int, bool) {
 
 // mayRefuse tells whether a job with good turns can be refused: another key of it does not go
 // with its repeat or item, or hexagons on their side would not close up.
-func mayRefuse(text string, turns [][]int) bool {
+func mayRefuse(text string, turns job.Turns) bool {
 	plain := text[:strings.Index(text, "turns = ")]
 	j, err := jobfile.Read("nook.toml", []byte(plain))
 	if err != nil {
@@ -126,7 +126,7 @@ func mayRefuse(text string, turns [][]int) bool {
 	pass := *j.Items[0].Passes[0]
 	pass.Turns = turns
 	if pass.Repeat == "honeycomb" {
-		return pass.Block.Shape == "hexagon" && job.AnyQuarterTurned(turns)
+		return pass.Block.Shape == "hexagon" && turns.AnyAside()
 	}
 	return false
 }
@@ -221,7 +221,7 @@ func cellsOnCone(ip *plan.ItemPlan, p *plan.PassPlan) []cell {
 func checkTurned(t *testing.T, ip *plan.ItemPlan, p *plan.PassPlan) {
 	t.Helper()
 	turns := p.Pass.Turns
-	if p.Pass.Seated() || !slices.Contains(job.Lattices, p.Pass.Repeat) || ip.Flat != nil && p.Pass.Repeat == "half-drop" || len(p.Prints) > 1000 {
+	if p.Pass.Seated() || !p.Pass.Repeat.Lattice() || ip.Flat != nil && p.Pass.Repeat == "half-drop" || len(p.Prints) > 1000 {
 		return
 	}
 	cells := cellsOf(t, ip, p)
@@ -252,9 +252,9 @@ func sameTurned(p *plan.PassPlan) bool {
 	case "round":
 		return true
 	case "rectangle":
-		return b.Size.W == b.Size.H || job.AllQuarterTurned(turns) || !job.AnyQuarterTurned(turns)
+		return b.Size.W == b.Size.H || turns.AllAside() || !turns.AnyAside()
 	case "hexagon":
-		return job.AllQuarterTurned(turns) || !job.AnyQuarterTurned(turns)
+		return turns.AllAside() || !turns.AnyAside()
 	}
 	for _, row := range turns {
 		for _, turn := range row {
@@ -272,11 +272,11 @@ func checkField(t *testing.T, item *job.Item, p *plan.PassPlan) {
 	t.Helper()
 	pass := p.Pass
 	size := pass.Block.Size
-	mixed := job.AnyQuarterTurned(pass.Turns) && !job.AllQuarterTurned(pass.Turns)
+	mixed := pass.Turns.AnyAside() && !pass.Turns.AllAside()
 	if item.Shape != "rectangle" || len(item.Zones) > 0 || pass.Repeat != "straight" || mixed && size.W != size.H {
 		return
 	}
-	if job.AllQuarterTurned(pass.Turns) {
+	if pass.Turns.AllAside() {
 		size.W, size.H = size.H, size.W
 	}
 	along := func(room, face, gap, border geometry.Length) (int, geometry.Length) {

@@ -106,7 +106,7 @@ func planJSON(plan *plan.Plan) jsonPlan {
 	for _, ip := range plan.Items {
 		it, size := ip.Item, ip.Area.Cloth().Size()
 		item := jsonItem{
-			Name: it.Name, Shape: it.Shape, Width: length(size.W), Height: length(size.H),
+			Name: it.Name, Shape: string(it.Shape), Width: length(size.W), Height: length(size.H),
 			Quantity: it.Quantity, Passes: []jsonPass{},
 		}
 		for _, pp := range ip.Passes {
@@ -120,7 +120,7 @@ func planJSON(plan *plan.Plan) jsonPlan {
 func passJSON(p *plan.PassPlan) jsonPass {
 	c := p.Choice()
 	out := jsonPass{
-		Name: p.Pass.Name, Block: p.Pass.Block.Name, Repeat: p.Pass.Repeat,
+		Name: p.Pass.Name, Block: p.Pass.Block.Name, Repeat: string(p.Pass.Repeat),
 		Count: len(p.Prints), Columns: c.Columns, Rows: c.Rows,
 		Gap: spacingJSON(c.Gap), Pitch: spacingJSON(c.Pitch), Border: edgesJSON(c.Border), Centre: centreJSON(c),
 	}

@@ -6,12 +6,14 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+
 	"underlay/paper"
 	"underlay/template"
 	"underlay/template/guide"
 	"underlay/template/job"
 	"underlay/template/jobfile"
 	"underlay/template/plan"
+	"underlay/template/words"
 )
 
 // FuzzJSON writes the plan and the sheets of any job that can be read as JSON: nothing is lost
@@ -28,7 +30,7 @@ func FuzzJSON(f *testing.F) {
 		}
 		f.Add(data)
 	}
-	for _, shape := range jobfile.StartShapes() {
+	for _, shape := range words.Texts(job.Shapes()) {
 		text, err := jobfile.StartFile(shape)
 		if err != nil {
 			f.Fatal(err)

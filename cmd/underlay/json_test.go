@@ -8,11 +8,13 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
 	"underlay/geometry"
 	"underlay/template"
 	"underlay/template/job"
 	"underlay/template/jobfile"
 	"underlay/template/plan"
+	"underlay/template/words"
 
 	"github.com/google/go-cmp/cmp"
 )
@@ -46,7 +48,7 @@ func jsonJobs(t *testing.T) map[string][]byte {
 		}
 		jobs[filepath.Base(file)] = data
 	}
-	for _, shape := range jobfile.StartShapes() {
+	for _, shape := range words.Texts(job.Shapes()) {
 		text, err := jobfile.StartFile(shape)
 		if err != nil {
 			t.Fatal(err)

@@ -2,7 +2,10 @@ package main
 
 import (
 	"strings"
+
+	"underlay/template/job"
 	"underlay/template/jobfile"
+	"underlay/template/words"
 )
 
 const startHelp = `underlay start [--shape rectangle] > JOB
@@ -19,8 +22,9 @@ anything with corners; drum and cone, for lampshades.
 // start prints a job file to begin with.
 func (c *call) start(args []string) error {
 	fs := newFlags("start")
-	shape := jobfile.StartShapes()[0]
-	textFlag(fs, &shape, "shape", "", "WORD", strings.Join(jobfile.StartShapes(), ", ")+";\nrectangle, unless given")
+	shapes := words.Texts(job.Shapes())
+	shape := shapes[0]
+	textFlag(fs, &shape, "shape", "", "WORD", strings.Join(shapes, ", ")+";\nrectangle, unless given")
 	if done, err := c.parse(fs, startHelp, args); done || err != nil {
 		return err
 	}

@@ -63,7 +63,7 @@ func (b bench) passes() {
 	u := b.job.Units
 	var rows [][]string
 	for _, p := range b.face.Passes {
-		repeat := p.Pass.Repeat
+		repeat := string(p.Pass.Repeat)
 		if p.Pass.Seated() {
 			repeat = "seated"
 		}
@@ -215,7 +215,7 @@ func (b bench) drift() []string {
 		return nil
 	}
 	from := fmt.Sprintf("%d placements from the centre (%d from a corner)", longest, corner)
-	if b.face.Item.Item.Shape == "round" {
+	if b.face.Item.Item.Shape == job.Round {
 		from = fmt.Sprintf("%d placements from the centre", longest)
 	}
 	// Such small lengths would come to nothing in sixteenths of an inch.

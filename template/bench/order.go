@@ -47,12 +47,12 @@ func (b bench) order() {
 }
 
 // roundWords says how a frame or rings are printed.
-func roundWords(repeat string, hand job.Hand) string {
+func roundWords(repeat job.Repeat, hand job.Hand) string {
 	way := "clockwise"
 	if hand == job.LeftHand {
 		way = "anticlockwise"
 	}
-	if repeat == "rings" {
+	if repeat.Ringed() {
 		return "ring by ring in the order of the numbers. The corner with the dot goes down first."
 	}
 	return "round the edge in the order of the numbers, " + way + ". The corner with the dot goes down first."

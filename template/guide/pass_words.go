@@ -19,7 +19,7 @@ func printWords(p *plan.PassPlan, u geometry.Unit) string {
 
 // Words is a block's name and size.
 func Words(b *job.Block, u geometry.Unit) string {
-	if b.Shape == "round" {
+	if b.Shape == job.RoundFace {
 		return b.Name + " " + u.Format(b.Size.W) + " across"
 	}
 	return b.Name + " " + u.FormatSize(b.Size)
@@ -33,7 +33,7 @@ func SetOut(p *job.Pass) string {
 	case p.On != nil:
 		return "on the prints of " + p.On.Name
 	}
-	return p.Repeat
+	return string(p.Repeat)
 }
 
 // ApartWords says how far apart the prints stand; of a pass that is seated by another, by

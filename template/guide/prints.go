@@ -108,7 +108,7 @@ func arrangement(p *job.Pass, digits string) marks {
 	middle, depth := deepest(p.Block)
 	s := 2 * depth
 	wide := s
-	if p.Block.Shape == "rectangle" && !job.AnyQuarterTurned(p.Turns) {
+	if p.Block.Shape == job.RectangleFace && !p.Turns.AnyAside() {
 		wide = p.Block.Size.W
 	}
 	m := marks{middle: middle, arrow: min(16, s*0.2), off: s * 0.07}
@@ -127,7 +127,7 @@ func arrangement(p *job.Pass, digits string) marks {
 // but for an outline of the maker's own. That is looked for on a grid, then ever closer.
 func deepest(b *job.Block) (geometry.Point, geometry.Length) {
 	best, most := geometry.Point{}, min(b.Size.W, b.Size.H)/2
-	if b.Shape != "outline" {
+	if b.Shape != job.OutlineFace {
 		return best, most
 	}
 	const steps = 12

@@ -23,7 +23,7 @@ func (g *guide) drawSlanted() {
 		return
 	}
 	for _, p := range g.face.Passes {
-		if p.Pass.Repeat != "diagonal" || p.Pass.Seated() {
+		if !p.Pass.Slanted() {
 			continue
 		}
 		turn := p.Pass.GridTurn

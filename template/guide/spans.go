@@ -32,7 +32,7 @@ func (r run) families(p plan.FacePass, several bool) [][]span {
 	if several {
 		first = p.Pass.Name
 	}
-	framed := p.Pass.Repeat == "frame" && !p.Pass.Seated()
+	framed := p.Pass.Framed()
 	if !p.ColumnsInLine && !p.RowsInLine && !framed {
 		return nil
 	}

@@ -65,12 +65,12 @@ func failedPass(item *job.Item, err error) string {
 // the gap it has there; a frame or rings are practised in straight rows.
 func scrap(f plan.FacePlan, j *job.Job) *job.Item {
 	scrap := &job.Item{
-		Name: "swatch for " + f.Item.Item.Name, Shape: "rectangle", Quantity: 1,
+		Name: "swatch for " + f.Item.Item.Name, Shape: job.Rectangle, Quantity: 1,
 		Border: geometry.EvenEdges(swatchBorder), Line: f.Item.Item.Line,
 	}
 	first := f.Passes[0].Choice()
 	cell := f.Passes[0].Pass.Block.Size
-	if job.AllQuarterTurned(f.Passes[0].Pass.Turns) {
+	if f.Passes[0].Pass.Turns.AllAside() {
 		cell = cell.Swap()
 	}
 	pitch := first.Pitch
@@ -106,8 +106,8 @@ func scrap(f plan.FacePlan, j *job.Job) *job.Item {
 		c := p.Choice()
 		q.Gap = job.Gaps{Across: job.Gap{Least: c.Gap.Across, Most: c.Gap.Across}, Down: job.Gap{Least: c.Gap.Down, Most: c.Gap.Down}}
 		q.CentreAcross, q.CentreDown = job.OnBest, job.OnBest
-		if q.Repeat == "frame" || q.Repeat == "rings" {
-			q.Repeat = "straight"
+		if !q.Repeat.Lattice() {
+			q.Repeat = job.Straight
 		}
 		q.Between, q.On = copies[p.Pass.Between], copies[p.Pass.On]
 		copies[p.Pass] = &q

@@ -10,7 +10,7 @@ const LeastFace = 1 * geometry.Millimetre
 // Block is a carved stamp.
 type Block struct {
 	Name       string
-	Shape      string           // "rectangle", "round", "hexagon" or "outline"
+	Shape      FaceShape
 	Size       geometry.Size    // of the carved face
 	Face       geometry.Outline // centre of its bounds at (0, 0), top of the block upwards
 	Wood       geometry.Outline // in the face's frame; None where not given

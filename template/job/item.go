@@ -4,13 +4,10 @@ import (
 	"underlay/geometry"
 )
 
-// The shapes of an item, the default first.
-var Shapes = []string{"rectangle", "round", "outline", "drum", "cone"}
-
 // Item is a thing to print on.
 type Item struct {
 	Name     string
-	Shape    string           // "rectangle", "round", "outline", "drum" or "cone"
+	Shape    Shape
 	Size     geometry.Size    // of the bounding box as it lies flat, face up
 	Outline  geometry.Outline // top left corner of its bounds at (0, 0)
 	Border   geometry.Edges
@@ -22,9 +19,6 @@ type Item struct {
 	Passes   []*Pass
 	Line     int // of its heading in the job file; 0: none
 }
-
-// IsShade tells whether an item is a lampshade, printed laid flat.
-func (it *Item) IsShade() bool { return it.Shape == "drum" || it.Shape == "cone" }
 
 // Zone is a part of an item not to print on.
 type Zone struct {

@@ -4,15 +4,6 @@ import (
 	"underlay/geometry"
 )
 
-// The sides of an item.
-var Sides = []string{"top", "right", "bottom", "left"}
-
-// The repeats of a job file, the default first.
-var Repeats = []string{"straight", "brick", "half-drop", "honeycomb", "diagonal", "frame", "rings"}
-
-// Lattices are the repeats that go on and on both ways.
-var Lattices = []string{"straight", "brick", "half-drop", "honeycomb", "diagonal"}
-
 // Spacing is one length across and one down.
 type Spacing struct{ Across, Down geometry.Length }
 
@@ -21,18 +12,18 @@ type Pass struct {
 	Name         string
 	Block        *Block
 	Face         string // "": every face
-	Repeat       string
+	Repeat       Repeat
 	Gap          Gaps
 	Step         float64 // brick and half-drop; 1/2 unless given
 	GridTurn     geometry.Angle
 	CentreAcross Centring
 	CentreDown   Centring
-	Turns        [][]int // quarter turns in degrees, rows of the matrix; never empty
+	Turns        Turns
 	Colours      []string
 	Order        Order
-	Sides        []string // frame
-	Tops         string   // frame: "out" or "in"
-	Rings        int      // 0: as many as fit
+	Sides        Sides // frame
+	Tops         Tops  // frame
+	Rings        int   // 0: as many as fit
 	Between      *Pass
 	OpenEdges    bool
 	On           *Pass
@@ -42,6 +33,12 @@ type Pass struct {
 
 // Seated tells whether the pass's prints are placed by those of another pass.
 func (p *Pass) Seated() bool { return p.Between != nil || p.On != nil }
+
+// Framed tells whether the pass is a frame, and not seated by another.
+func (p *Pass) Framed() bool { return !p.Seated() && p.Repeat.Framed() }
+
+// Slanted tells whether the pass is turned as a whole, and not seated by another.
+func (p *Pass) Slanted() bool { return !p.Seated() && p.Repeat.Slanted() }
 
 // Gap is the plain cloth between two prints: from Least to Most, the same unless the job
 // gives a range. Negative: a lap.

@@ -8,9 +8,6 @@ import (
 	"underlay/template/words"
 )
 
-// The shapes of a face, the default first.
-var blockShapes = []string{"rectangle", "round", "hexagon", "outline"}
-
 // checkBlocks reads every [[block]]. The map gets all names; a block that is not good is nil
 // there.
 func checkBlocks(s section, named map[string]*job.Block) []*job.Block {
@@ -42,8 +39,8 @@ func checkBlocks(s section, named map[string]*job.Block) []*job.Block {
 // checkBlock reads one [[block]]; nil where it is not good.
 func checkBlock(s section) *job.Block {
 	b := &job.Block{}
-	var known bool
-	b.Shape, known = s.word("shape")
+	shape, known := s.word("shape")
+	b.Shape = job.FaceShape(shape)
 	b.Inked = checkInked(s)
 	if !known {
 		return nil
@@ -71,32 +68,32 @@ func checkInked(s section) float64 {
 // checkFace reads the carved face.
 func checkFace(s section, b *job.Block) bool {
 	print, points := s.key("print"), s.key("outline")
-	if b.Shape == "outline" {
+	if b.Shape == job.OutlineFace {
 		return checkFaceOutline(s, b)
 	}
 	if points.given() {
-		points.say(`belongs to shape = "outline", and this block's is %s; take one of the two out`, words.Quote(b.Shape))
+		points.say(`belongs to shape = "outline", and this block's is %s; take one of the two out`, words.Quote(string(b.Shape)))
 	}
-	example := map[string]string{"rectangle": "90 x 90 mm", "round": "60 mm", "hexagon": "60 mm"}[b.Shape]
+	example := map[job.FaceShape]string{job.RectangleFace: "90 x 90 mm", job.RoundFace: "60 mm", job.HexagonFace: "60 mm"}[b.Shape]
 	s.needs("print", words.Quote(example))
 	size, single, ok := print.sizeOrSingle(example)
 	if !ok || !print.faceLargeEnough(size) {
 		return false
 	}
 	switch b.Shape {
-	case "rectangle":
+	case job.RectangleFace:
 		if single {
 			print.say("the shape is a rectangle, which has two sides; write %s, or give another shape", words.Quote(twice(print.value())))
 			return false
 		}
 		b.Face = geometry.RectOutline(geometry.RectAround(geometry.Point{}, size))
-	case "round":
+	case job.RoundFace:
 		if !print.isDiameter(size) {
 			return false
 		}
 		size.H = size.W
 		b.Face = geometry.CircleOutline(geometry.Point{}, size.W/2)
-	case "hexagon":
+	case job.HexagonFace:
 		if size, ok = print.hexagon(size, single); !ok {
 			return false
 		}

@@ -1,8 +1,6 @@
 package jobfile
 
 import (
-	"slices"
-
 	"underlay/geometry"
 	"underlay/template/job"
 	"underlay/template/words"
@@ -19,7 +17,7 @@ func checkEdges(s section, it *job.Item) bool {
 		return false
 	}
 	least := b.Least()
-	if it.IsShade() {
+	if it.Shape.Shade() {
 		least = min(b.Top, b.Bottom)
 	}
 	if least < h-geometry.Tolerance {
@@ -35,7 +33,7 @@ func checkEdges(s section, it *job.Item) bool {
 func (e entry) border(it *job.Item) (geometry.Edges, bool) {
 	if !e.isList() {
 		l, ok := e.notNegative("25 mm")
-		if it.IsShade() {
+		if it.Shape.Shade() {
 			return geometry.Edges{Top: l, Bottom: l}, ok
 		}
 		return geometry.EvenEdges(l), ok
@@ -58,10 +56,10 @@ func (e entry) border(it *job.Item) (geometry.Edges, bool) {
 		return edges, false
 	}
 	switch {
-	case it.IsShade() && (edges.Left != 0 || edges.Right != 0):
+	case it.Shape.Shade() && (edges.Left != 0 || edges.Right != 0):
 		e.say(`a shade has no edge right and left, where its repeat closes; write "0 mm" for both`)
 		return edges, false
-	case slices.Contains([]string{"round", "outline"}, it.Shape) && !edges.Even():
+	case it.Shape.EvenBorder() && !edges.Even():
 		e.say(`%s item has one border all the way round; write one length, such as %s`,
 			words.Article(it.Shape), words.Quote(e.s.r.show(l[0])))
 		return edges, false
@@ -77,7 +75,7 @@ func checkRoom(s section, it *job.Item) {
 	border := s.key("border")
 	show := s.r.show
 	switch {
-	case it.Shape == "cone":
+	case it.Shape == job.Cone:
 		slant := geometry.Point{X: (it.Shade.Bottom - it.Shade.Top) / 2, Y: it.Shade.Height}.Norm()
 		if slant-it.Border.Top-it.Border.Bottom < job.LeastFace {
 			border.say("leaves nothing to print on: the slope of the shade is %s long; write a smaller border", show(slant))
@@ -85,7 +83,7 @@ func checkRoom(s section, it *job.Item) {
 	case left.W < job.LeastFace || left.H < job.LeastFace:
 		border.say("leaves nothing to print on: the item is %s wide and %s high; write a smaller border",
 			show(it.Size.W), show(it.Size.H))
-	case it.Shape == "outline":
+	case it.Shape == job.Outline:
 		if _, _, ok := it.Outline.Inset(it.Border.Top); !ok {
 			border.say("leaves nothing to print on: the outline is nowhere that wide; write a smaller border")
 		}

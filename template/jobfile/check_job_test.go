@@ -268,7 +268,7 @@ func TestEverything(t *testing.T) {
 	even := func(least, most geometry.Length) job.Gaps {
 		return job.Gaps{Across: job.Gap{Least: least, Most: most}, Down: job.Gap{Least: least, Most: most}}
 	}
-	pass := func(name string, b *job.Block, repeat string, change func(*job.Pass)) *job.Pass {
+	pass := func(name string, b *job.Block, repeat job.Repeat, change func(*job.Pass)) *job.Pass {
 		p := &job.Pass{Name: name, Block: b, Repeat: repeat, Gap: even(1, 1), Step: 0.5, GridTurn: 45,
 			CentreAcross: job.OnBest, CentreDown: job.OnBest, Turns: [][]int{{0}}, Order: job.CentreOut, Tops: "out"}
 		change(p)
@@ -316,7 +316,7 @@ func TestEverything(t *testing.T) {
 						p.Face, p.Gap, p.Step = "back", job.Gaps{Across: job.Gap{Least: 1, Most: 1}, Down: job.Gap{Least: -0.5, Most: -0.5}}, 1.0/3
 					}),
 					pass("steep", fern, "diagonal", func(p *job.Pass) { p.Gap, p.GridTurn = even(-0.5, -0.5), 30 }),
-					pass("edge", fern, "frame", func(p *job.Pass) { p.Sides, p.Tops = []string{"bottom", "top"}, "in" }),
+					pass("edge", fern, "frame", func(p *job.Pass) { p.Sides, p.Tops = job.Sides{job.BottomSide, job.TopSide}, job.TopsIn }),
 					pass("comb", comb, "honeycomb", plain),
 				}}),
 			item(geometry.CircleOutline(geometry.Pt(200, 200), 200), geometry.EvenEdges(25), job.Item{

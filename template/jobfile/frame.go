@@ -11,16 +11,17 @@ import (
 func checkFrameAndRings(s section, pass *job.Pass) {
 	list, _ := s.key("sides").list(`["bottom"]`)
 	for _, e := range list {
-		side, ok := e.text("bottom")
-		switch {
-		case !ok || !e.knows(side, job.Sides):
+		text, ok := e.text("bottom")
+		switch side := job.Side(text); {
+		case !ok || !e.knows(text, words.Texts(job.AllSides())):
 		case slices.Contains(pass.Sides, side):
-			e.say("%s is there twice; take one of them out", words.Quote(side))
+			e.say("%s is there twice; take one of them out", words.Quote(text))
 		default:
 			pass.Sides = append(pass.Sides, side)
 		}
 	}
-	pass.Tops, _ = s.word("tops")
+	tops, _ := s.word("tops")
+	pass.Tops = job.Tops(tops)
 	if n, ok := s.key("rings").count("2", 1000); ok {
 		pass.Rings = n
 	}
@@ -29,7 +30,7 @@ func checkFrameAndRings(s section, pass *job.Pass) {
 // checkRingGap refuses a range for the gap of rings: the outermost lies on the border as it is,
 // and each spreads its prints evenly, so that there is nothing to open.
 func checkRingGap(s section, pass *job.Pass) {
-	if g := pass.Gap.Across; pass.Repeat == "rings" && g.Most > g.Least {
+	if g := pass.Gap.Across; pass.Repeat.Ringed() && g.Most > g.Least {
 		s.key("gap").say("rings spread their prints evenly and reach out to the border, so a range has nothing to open; write the least gap alone, gap = %s", words.Quote(s.r.show(g.Least)))
 	}
 }

@@ -80,12 +80,11 @@ func (e entry) lap() (job.Gap, bool) {
 // checkLaps refuses a lap that leaves no step from print to print.
 func checkLaps(s section, pass *job.Pass) bool {
 	w, h := pass.Block.Size.W, pass.Block.Size.H
-	switch {
-	case pass.Repeat == "frame", pass.Repeat == "rings":
-		w, h = min(w, h), min(w, h)
-	default:
-		place := job.PlaceOf(pass)
+	if pass.Repeat.Lattice() {
+		place := pass.Place()
 		w, h = place.W, place.H
+	} else {
+		w, h = min(w, h), min(w, h)
 	}
 	show := s.r.show
 	fits := func(way string, gap, size geometry.Length) bool {

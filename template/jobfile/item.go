@@ -34,13 +34,13 @@ func checkItems(s section, blocks map[string]*job.Block) []*job.Item {
 // checkItem reads one [[item]] and what belongs to it.
 func checkItem(s section, name string, blocks map[string]*job.Block) *job.Item {
 	it := &job.Item{Name: name, Quantity: 1, Line: s.node.line}
-	var known bool
-	it.Shape, known = s.word("shape")
+	shape, known := s.word("shape")
+	it.Shape = job.Shape(shape)
 	if known {
 		for _, name := range s.node.order {
-			if k := s.keys.keys[name]; len(k.with) > 0 && !slices.Contains(k.with, it.Shape) {
+			if k := s.keys.keys[name]; len(k.with) > 0 && !slices.Contains(k.with, shape) {
 				s.key(name).say("belongs to an item with shape = %s, and this one's is %s; take one of the two out",
-					words.OneOf(k.with), words.Quote(it.Shape))
+					words.OneOf(k.with), words.Quote(shape))
 			}
 		}
 	}
@@ -62,14 +62,14 @@ func checkItem(s section, name string, blocks map[string]*job.Block) *job.Item {
 // it is laid flat is worked out with the plan.
 func checkItemShape(s section, it *job.Item) bool {
 	switch it.Shape {
-	case "drum", "cone":
+	case job.Drum, job.Cone:
 		return checkShade(s, it)
-	case "outline":
+	case job.Outline:
 		return checkItemOutline(s, it)
 	}
 	size := s.key("size")
 	example := "50 x 50 cm"
-	if it.Shape == "round" {
+	if it.Shape == job.Round {
 		example = "40 cm"
 	}
 	s.needs("size", words.Quote(example))
@@ -77,7 +77,7 @@ func checkItemShape(s section, it *job.Item) bool {
 	if !ok {
 		return false
 	}
-	if it.Shape == "round" {
+	if it.Shape == job.Round {
 		if !size.isDiameter(got) {
 			return false
 		}
@@ -145,7 +145,7 @@ func checkZones(s section, it *job.Item, shaped bool) []job.Zone {
 		}
 		zone := job.Zone{Name: name, Rect: geometry.RectAt(at, size)}
 		bounds := geometry.RectAt(geometry.Point{}, it.Size)
-		if shaped && it.Shape != "cone" && !bounds.Holds(zone.Rect) {
+		if shaped && it.Shape != job.Cone && !bounds.Holds(zone.Rect) {
 			e := t.key("at")
 			if bounds.Contains(at) {
 				e = t.key("size")

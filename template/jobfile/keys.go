@@ -2,6 +2,7 @@ package jobfile
 
 import (
 	"underlay/template/job"
+	"underlay/template/words"
 )
 
 // key is one line of the table of all that a job file can say.
@@ -49,11 +50,27 @@ const (
 	manyTable  kind = "a table, as often as you like"
 )
 
+// thoseThat returns the words of some for which a fact is true.
+func thoseThat[S ~string](all []S, is func(S) bool) []string {
+	var words []string
+	for _, s := range all {
+		if is(s) {
+			words = append(words, string(s))
+		}
+	}
+	return words
+}
+
 // jobKeys is the table, in the order in which the keys are listed.
 func jobKeys() []key {
-	flat := []string{"rectangle", "round", "outline"}
-	shades := []string{"drum", "cone"}
-	apart := []string{"straight", "brick", "half-drop", "diagonal", "frame"}
+	shades := thoseThat(job.Shapes(), job.Shape.Shade)
+	flat := thoseThat(job.Shapes(), func(s job.Shape) bool { return !s.Shade() })
+	drum, cone := []string{string(job.Drum)}, []string{string(job.Cone)}
+	repeats := func(is func(job.Repeat) bool) []string { return thoseThat(job.Repeats(), is) }
+	every := repeats(func(job.Repeat) bool { return true })
+	lattices := repeats(job.Repeat.Lattice)
+	apart := repeats(func(r job.Repeat) bool { return !r.OneGap() })
+	framed := repeats(job.Repeat.Framed)
 	return []key{
 		{name: "title", kind: aText, example: `"Reading nook"`, usual: "the name of the file",
 			says: "What the job is called on its papers."},
@@ -93,14 +110,14 @@ func jobKeys() []key {
 			says: "The paint you lay on a printed square metre, for what a set needs."},
 
 		{in: "block", name: "name", kind: aName, example: `"fern"`, says: "What the block is called; passes name it."},
-		{in: "block", name: "shape", kind: aWord, words: blockShapes, says: "The shape of the carved face."},
+		{in: "block", name: "shape", kind: aWord, words: words.Texts(job.FaceShapes()), says: "The shape of the carved face."},
 		{in: "block", name: "print", kind: sizeOrOne, example: `"90 x 90 mm"`,
 			says: "The carved face, width x height; for a round one its diameter, for a hexagon its width across the flat sides."},
 		{in: "block", name: "outline", kind: cornerList, example: `["0 x 0 mm", "90 x 0 mm", "45 x 80 mm"]`,
 			says: "The corners of a face with shape = \"outline\", in the order in which they come round its edge."},
 		{in: "block", name: "wood", kind: sizeOrOne, example: `"98 x 98 mm"`, usual: "not drawn",
 			says: "The whole block, as you see it from above."},
-		{in: "block", name: "wood-shape", kind: aWord, words: woodShapes, example: `"rectangle"`, usual: "the shape of the face; rectangle for an outline",
+		{in: "block", name: "wood-shape", kind: aWord, words: words.Texts(woodShapes()), example: `"rectangle"`, usual: "the shape of the face; rectangle for an outline",
 			says: "The shape of the wood, where it is another than that of the face."},
 		{in: "block", name: "wood-offset", kind: aPlace, example: `"0 x 2 mm"`, usual: "none",
 			says: "How far the middle of the wood is from that of the face: to the right x down."},
@@ -108,19 +125,19 @@ func jobKeys() []key {
 			says: "The share of the face that carries paint, from 0 to 1."},
 
 		{in: "item", name: "name", kind: aName, example: `"floor cushion"`, says: "What the item is called."},
-		{in: "item", name: "shape", kind: aWord, words: job.Shapes,
+		{in: "item", name: "shape", kind: aWord, words: words.Texts(job.Shapes()),
 			says: "The item's shape; drum and cone are lampshades with straight and with sloping sides."},
 		{in: "item", name: "size", kind: sizeOrOne, example: `"50 x 60 cm"`, with: flat,
 			says: "Width x height, sewn and ironed; of a round item its diameter."},
-		{in: "item", name: "outline", kind: cornerList, example: `["0 x 0 cm", "40 x 0 cm", "20 x 30 cm"]`, with: []string{"outline"},
+		{in: "item", name: "outline", kind: cornerList, example: `["0 x 0 cm", "40 x 0 cm", "20 x 30 cm"]`, with: []string{string(job.Outline)},
 			says: "The corners, in the order in which they come round the edge."},
-		{in: "item", name: "diameter", kind: aLength, example: `"30 cm"`, with: []string{"drum"},
+		{in: "item", name: "diameter", kind: aLength, example: `"30 cm"`, with: drum,
 			says: "The diameter of a drum; or give around."},
-		{in: "item", name: "around", kind: aLength, example: `"94.5 cm"`, with: []string{"drum"},
+		{in: "item", name: "around", kind: aLength, example: `"94.5 cm"`, with: drum,
 			says: "How far it is round a drum, measured with a tape; in place of diameter."},
-		{in: "item", name: "top", kind: aLength, example: `"18 cm"`, with: []string{"cone"},
+		{in: "item", name: "top", kind: aLength, example: `"18 cm"`, with: cone,
 			says: "The diameter of a cone's narrow end."},
-		{in: "item", name: "bottom", kind: aLength, example: `"32 cm"`, with: []string{"cone"},
+		{in: "item", name: "bottom", kind: aLength, example: `"32 cm"`, with: cone,
 			says: "The diameter of a cone's wide end."},
 		{in: "item", name: "height", kind: aLength, example: `"24 cm"`, with: shades,
 			says: "How high a shade is as it stands, upright and not along its slope."},
@@ -147,34 +164,34 @@ func jobKeys() []key {
 		{in: "item.pass", name: "block", kind: aName, example: `"fern"`, says: "The name of the block that is printed."},
 		{in: "item.pass", name: "face", kind: aName, example: `"front"`, usual: "every face",
 			says: "The one face of the item that is printed, of those that faces names."},
-		{in: "item.pass", name: "repeat", kind: aWord, words: job.Repeats, says: "How the prints are set out."},
-		{in: "item.pass", name: "gap", kind: aRange, example: `"1 mm"`, with: job.Repeats,
+		{in: "item.pass", name: "repeat", kind: aWord, words: every, says: "How the prints are set out."},
+		{in: "item.pass", name: "gap", kind: aRange, example: `"1 mm"`, with: every,
 			says: "The plain cloth between two prints; from a range, \"1 mm to 4 mm\", as much as brings the border near to the one asked for."},
 		{in: "item.pass", name: "gap-across", kind: aRange, example: `"1 mm"`, usual: "as gap", with: apart,
 			says: "The gap between two prints side by side, where it is another than down."},
 		{in: "item.pass", name: "gap-down", kind: aRange, example: `"1 mm"`, usual: "as gap", with: apart,
 			says: "The gap between two prints one below the other, where it is another than across."},
-		{in: "item.pass", name: "lap", kind: aLength, example: `"0.5 mm"`, with: job.Repeats,
+		{in: "item.pass", name: "lap", kind: aLength, example: `"0.5 mm"`, with: every,
 			says: "In place of gap, for blocks that join: by how much each print laps over the last."},
-		{in: "item.pass", name: "step", kind: aShare, example: `"1/3"`, usual: `"1/2"`, with: []string{"brick", "half-drop"},
+		{in: "item.pass", name: "step", kind: aShare, example: `"1/3"`, usual: `"1/2"`, with: repeats(job.Repeat.Stepped),
 			says: "How far every other row, or column, is moved along: a share of the way from print to print."},
-		{in: "item.pass", name: "grid-turn", kind: aNumber, example: "30", usual: "45", with: []string{"diagonal"},
+		{in: "item.pass", name: "grid-turn", kind: aNumber, example: "30", usual: "45", with: repeats(job.Repeat.Slanted),
 			says: "The degrees by which a diagonal is turned, blocks and all."},
-		{in: "item.pass", name: "centre-across", kind: aWord, words: centrings, with: job.Lattices,
+		{in: "item.pass", name: "centre-across", kind: aWord, words: centrings, with: lattices,
 			says: "What is on the crease from far to near: a print, or the joint between two; best is the one that fits more."},
-		{in: "item.pass", name: "centre-down", kind: aWord, words: centrings, with: job.Lattices,
+		{in: "item.pass", name: "centre-down", kind: aWord, words: centrings, with: lattices,
 			says: "What is on the crease from left to right: a print, or the joint between two; best is the one that fits more."},
-		{in: "item.pass", name: "turns", kind: turnRows, example: `["0 90", "270 180"]`, usual: `["0"]`, with: job.Lattices, seats: true,
+		{in: "item.pass", name: "turns", kind: turnRows, example: `["0 90", "270 180"]`, usual: `["0"]`, with: lattices, seats: true,
 			says: "Quarter turns of the block, clockwise, laid over rows and columns and repeated: 0, 90, 180 or 270 for each column, one text a row."},
 		{in: "item.pass", name: "colours", kind: nameList, example: `["moss", "ochre"]`, usual: "none",
 			says: "The colours on the block."},
-		{in: "item.pass", name: "order", kind: aWord, words: []string{string(job.CentreOut), string(job.RowByRow)}, with: job.Lattices, seats: true,
+		{in: "item.pass", name: "order", kind: aWord, words: []string{string(job.CentreOut), string(job.RowByRow)}, with: lattices, seats: true,
 			says: "Which print comes first: from the middle outwards, or row by row from the near edge."},
-		{in: "item.pass", name: "sides", kind: wordList, words: nil, example: `["bottom"]`, usual: "all four", with: []string{"frame"},
+		{in: "item.pass", name: "sides", kind: wordList, words: nil, example: `["bottom"]`, usual: "all four", with: framed,
 			says: "The sides that a frame runs along: top, right, bottom, left."},
-		{in: "item.pass", name: "tops", kind: aWord, words: []string{"out", "in"}, with: []string{"frame"},
+		{in: "item.pass", name: "tops", kind: aWord, words: []string{string(job.TopsOut), string(job.TopsIn)}, with: framed,
 			says: "Which way the tops of a frame's prints face: out to the edge, or in."},
-		{in: "item.pass", name: "rings", kind: aWhole, example: "2", usual: "as many as fit", with: []string{"rings"},
+		{in: "item.pass", name: "rings", kind: aWhole, example: "2", usual: "as many as fit", with: repeats(job.Repeat.Ringed),
 			says: "How many rings there are at the most, counted from the edge."},
 		{in: "item.pass", name: "between", kind: aName, example: `"fern ground"`,
 			says: "Seats the prints in the openings of an earlier pass, where four of its prints meet."},

@@ -8,22 +8,6 @@ import (
 	"underlay/template/words"
 )
 
-// itemRepeats says which repeats a shape of item takes: a frame needs straight sides, rings a
-// round edge, and on a shade the repeat must close.
-func itemRepeats(shape string) []string {
-	switch shape {
-	case "rectangle":
-		return []string{"straight", "brick", "half-drop", "honeycomb", "diagonal", "frame"}
-	case "round":
-		return []string{"straight", "brick", "half-drop", "honeycomb", "diagonal", "rings"}
-	case "drum":
-		return []string{"straight", "brick", "half-drop", "honeycomb"}
-	case "cone":
-		return []string{"straight", "brick", "half-drop"}
-	}
-	return job.Lattices
-}
-
 // passReader checks the passes of one item.
 type passReader struct {
 	item   *job.Item
@@ -50,7 +34,7 @@ func checkPasses(s section, it *job.Item, blocks map[string]*job.Block, known bo
 func (p *passReader) check(s section) *job.Pass {
 	pass := &job.Pass{
 		Step: 0.5, GridTurn: 45, CentreAcross: job.OnBest, CentreDown: job.OnBest,
-		Turns: [][]int{{0}}, Order: job.CentreOut, Tops: "out", Line: s.node.line,
+		Turns: job.Turns{{0}}, Order: job.CentreOut, Tops: job.TopsOut, Line: s.node.line,
 	}
 	block := p.checkBlockName(s, pass)
 	p.checkName(s, pass)
@@ -82,20 +66,21 @@ func (p *passReader) check(s section) *job.Pass {
 var centrings = []string{string(job.OnBest), string(job.OnPrint), string(job.OnJoint)}
 
 // checkRepeat reads how the prints are set out. A word that is none is told those the item takes.
-func (p *passReader) checkRepeat(s section) (string, bool) {
-	e := s.key("repeat")
-	word, ok := e.text(job.Repeats[0])
+func (p *passReader) checkRepeat(s section) (job.Repeat, bool) {
+	e, all := s.key("repeat"), job.Repeats()
+	word, ok := e.text(string(all[0]))
+	repeat := job.Repeat(word)
 	switch {
 	case !e.given():
-		return job.Repeats[0], true
-	case ok && !slices.Contains(job.Repeats, word):
-		takes := job.Repeats
+		return all[0], true
+	case ok && !slices.Contains(all, repeat):
+		takes := all
 		if p.shape {
-			takes = itemRepeats(p.item.Shape)
+			takes = job.RepeatsOn(p.item.Shape)
 		}
-		return word, e.knows(word, takes)
+		return repeat, e.knows(word, words.Texts(takes))
 	}
-	return word, ok
+	return repeat, ok
 }
 
 // checkBlockName finds the pass's block; false where there is no good one.
@@ -190,12 +175,12 @@ func (p *passReader) checkKeys(s section, pass *job.Pass, known bool) bool {
 		return false
 	}
 	for _, name := range s.node.order {
-		if k := s.keys.keys[name]; len(k.with) > 0 && !slices.Contains(k.with, pass.Repeat) {
+		if k := s.keys.keys[name]; len(k.with) > 0 && !slices.Contains(k.with, string(pass.Repeat)) {
 			s.key(name).say("belongs to repeat = %s, and this pass's is %s; take one of the two out",
-				words.OneOf(k.with), words.Quote(pass.Repeat))
+				words.OneOf(k.with), words.Quote(string(pass.Repeat)))
 		}
 	}
-	if takes := itemRepeats(p.item.Shape); p.shape && !slices.Contains(takes, pass.Repeat) {
+	if takes := job.RepeatsOn(p.item.Shape); p.shape && !slices.Contains(takes, pass.Repeat) {
 		s.key("repeat").say("%s item takes no %s; write %s", words.Article(p.item.Shape), pass.Repeat, words.OneOf(takes))
 		return false
 	}
@@ -226,9 +211,9 @@ func (p *passReader) checkBlockFits(s section, pass *job.Pass, turned, gaps bool
 		return
 	}
 	b := pass.Block
-	if pass.Repeat == "honeycomb" && !slices.Contains([]string{"round", "hexagon"}, b.Shape) {
-		s.key("repeat").say("a honeycomb takes round blocks and hexagons, and block %s has shape = %s; "+
-			"write another repeat, such as \"brick\"", words.Quote(b.Name), words.Quote(b.Shape))
+	if takes := pass.Repeat.Faces(); !slices.Contains(takes, b.Shape) {
+		s.key("repeat").say("%s takes %s, and block %s has shape = %s; write another repeat, such as \"brick\"",
+			words.Article(pass.Repeat), words.InWords(blocksOf(takes)), words.Quote(b.Name), words.Quote(string(b.Shape)))
 		return
 	}
 	if !gaps || !turned {
@@ -237,4 +222,16 @@ func (p *passReader) checkBlockFits(s section, pass *job.Pass, turned, gaps bool
 	if checkLaps(s, pass) && checkCombs(s, pass) {
 		checkRingGap(s, pass)
 	}
+}
+
+// blocksOf names the blocks with faces of some shapes.
+func blocksOf(shapes []job.FaceShape) []string {
+	names := map[job.FaceShape]string{
+		job.RectangleFace: "rectangles", job.RoundFace: "round blocks", job.HexagonFace: "hexagons", job.OutlineFace: "blocks with an outline",
+	}
+	var blocks []string
+	for _, s := range shapes {
+		blocks = append(blocks, names[s])
+	}
+	return blocks
 }

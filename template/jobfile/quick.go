@@ -76,9 +76,9 @@ func (q Quick) missing() job.Problems {
 	if q.Gap != "" && q.Lap != "" {
 		p = append(p, job.Problem{Key: "--lap", Text: "--gap is given too; keep one of them"})
 	}
-	if shapes := []string{"", "rectangle", "round"}; !slices.Contains(shapes, q.Shape) {
-		text := notKnown(q.Shape, shapes[1:])
-		if slices.Contains(job.Shapes, q.Shape) {
+	if shapes := []job.Shape{job.Rectangle, job.Round}; q.Shape != "" && !slices.Contains(shapes, job.Shape(q.Shape)) {
+		text := notKnown(q.Shape, words.Texts(shapes))
+		if slices.Contains(job.Shapes(), job.Shape(q.Shape)) {
 			text = fmt.Sprintf("%s needs a job file; begin with the one that underlay start --shape %s prints",
 				words.Article(q.Shape), q.Shape)
 		}

@@ -101,7 +101,7 @@ func checkLimits(t *testing.T, j *job.Job) {
 			must(p.Between == nil || p.On == nil, "a pass seated twice")
 			if !p.Seated() {
 				w, h := p.Block.Size.W, p.Block.Size.H
-				if job.AllQuarterTurned(p.Turns) {
+				if p.Turns.AllAside() {
 					w, h = h, w
 				}
 				must(inRange(p.Gap.Across.Most, p.Gap.Down.Most) && p.Gap.Across.Least <= p.Gap.Across.Most && p.Gap.Down.Least <= p.Gap.Down.Most, "a gap out of range")

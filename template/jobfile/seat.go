@@ -19,7 +19,7 @@ func (p *passReader) checkTargets(s section, i int) {
 	}
 	if target, ok := p.target(between, i); ok {
 		pass.Between = target
-		if target.Repeat != "straight" || target.Seated() {
+		if !target.Repeat.Opens() || target.Seated() {
 			between.say("%s is not a straight repeat, and only that has openings where four prints meet; "+
 				"name a pass with repeat = \"straight\"", words.Quote(target.Name))
 		}

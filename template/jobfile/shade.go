@@ -16,7 +16,7 @@ func checkShade(s section, it *job.Item) bool {
 	seam, okLap := lap.notNegative("10 mm")
 	ok = ok && (okLap || !lap.given())
 	it.Shade.Height, it.Shade.Lap = height, seam
-	if it.Shape == "cone" {
+	if it.Shape == job.Cone {
 		return checkCone(s, it) && ok
 	}
 	return checkDrum(s, it, ok)

@@ -2,28 +2,25 @@ package jobfile
 
 import (
 	"errors"
-	"slices"
 
 	"underlay/template/job"
+	"underlay/template/words"
 )
-
-// StartShapes returns the shapes of items that a job file may have.
-func StartShapes() []string { return slices.Clone(job.Shapes) }
 
 // StartFile returns a commented job file to begin with, for an item of a shape. The error says
 // which shapes there are.
 func StartFile(shape string) (string, error) {
-	files := map[string]string{
-		"rectangle": startRectangle,
-		"round":     startRound,
-		"outline":   startOutline,
-		"drum":      startDrum,
-		"cone":      startCone,
+	files := map[job.Shape]string{
+		job.Rectangle: startRectangle,
+		job.Round:     startRound,
+		job.Outline:   startOutline,
+		job.Drum:      startDrum,
+		job.Cone:      startCone,
 	}
-	if text, ok := files[shape]; ok {
+	if text, ok := files[job.Shape(shape)]; ok {
 		return startTop + text, nil
 	}
-	return "", errors.New(notKnown(shape, job.Shapes))
+	return "", errors.New(notKnown(shape, words.Texts(job.Shapes())))
 }
 
 // startTop is what the job files of all shapes begin with.

@@ -18,7 +18,7 @@ func checkTurns(s section, pass *job.Pass) bool {
 	if !ok {
 		return !e.given()
 	}
-	var turns [][]int
+	var turns job.Turns
 	for _, r := range rows {
 		row, good := r.turnRow()
 		ok = ok && good
@@ -65,7 +65,7 @@ func (e entry) turnRow() ([]int, bool) {
 // checkCombs refuses a quarter turn where it takes a honeycomb apart: a hexagon has its points
 // above and below, and closes up that way only.
 func checkCombs(s section, pass *job.Pass) bool {
-	if pass.Repeat != "honeycomb" || pass.Block.Shape != "hexagon" || !job.AnyQuarterTurned(pass.Turns) {
+	if pass.Repeat != job.Honeycomb || pass.Block.Shape != job.HexagonFace || !pass.Turns.AnyAside() {
 		return true
 	}
 	s.key("turns").say(`a hexagon turned by a quarter does not close up in a honeycomb; write turns of 0 and 180 only`)

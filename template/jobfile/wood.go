@@ -30,11 +30,11 @@ func checkWood(s section, b *job.Block) bool {
 	if !ok || offset.given() && !okAt {
 		return false
 	}
-	body, known := s.key("wood-shape").word(woodShapes, usualWood(b.Shape))
+	body, known := s.key("wood-shape").word(words.Texts(woodShapes()), string(usualWood(b.Shape)))
 	if !known {
 		return false
 	}
-	if b.Wood, ok = wood.body(body, geometry.RectAround(at, size), single); !ok {
+	if b.Wood, ok = wood.body(job.FaceShape(body), geometry.RectAround(at, size), single); !ok {
 		return false
 	}
 	b.WoodOffset = at
@@ -54,31 +54,33 @@ func checkWood(s section, b *job.Block) bool {
 	return true
 }
 
-// The shapes of a block's wood.
-var woodShapes = []string{"rectangle", "round", "hexagon"}
+// woodShapes are the shapes of a block's wood.
+func woodShapes() []job.FaceShape {
+	return []job.FaceShape{job.RectangleFace, job.RoundFace, job.HexagonFace}
+}
 
 // usualWood is the shape of the wood where a job does not say: that of the face, but for a face
 // of an outline of its own.
-func usualWood(face string) string {
-	if face == "round" || face == "hexagon" {
-		return face
+func usualWood(face job.FaceShape) job.FaceShape {
+	if face == job.OutlineFace {
+		return job.RectangleFace
 	}
-	return "rectangle"
+	return face
 }
 
 // body makes wood of a shape, round the middle of bounds and as large; single: its size was
 // written as one length.
-func (e entry) body(shape string, bounds geometry.Rect, single bool) (geometry.Outline, bool) {
+func (e entry) body(shape job.FaceShape, bounds geometry.Rect, single bool) (geometry.Outline, bool) {
 	size, at := bounds.Size(), bounds.Centre()
 	show := e.s.r.show
 	switch {
-	case shape == "round" && size.W != size.H:
+	case shape == job.RoundFace && size.W != size.H:
 		e.say(`round wood is as wide as it is high, and this is %s by %s; write its diameter, such as %s, or add wood-shape = "rectangle"`,
 			show(size.W), show(size.H), words.Quote(show(size.W)))
 		return geometry.Outline{}, false
-	case shape == "round":
+	case shape == job.RoundFace:
 		return geometry.CircleOutline(at, size.W/2), true
-	case shape == "hexagon":
+	case shape == job.HexagonFace:
 		high := size.W * hexagonHeight
 		if !single && math.Abs(float64(size.H-high)) > float64(hexagonSlack+geometry.Tolerance) {
 			e.say(`six-sided wood %s across its flat sides, left and right, is %s high; write its width alone, such as %s, or add wood-shape = "rectangle"`,

@@ -27,7 +27,7 @@ type Area struct {
 // newArea draws the item's outline in by its border, which leaves something: a checked job
 // says so.
 func newArea(item *job.Item) Area {
-	if item.Shape == "cone" {
+	if item.Shape == job.Cone {
 		return newConeArea(item)
 	}
 	a := Area{zones: item.Zones, ClothBounds: item.Outline.Bounds(), whole: item.Outline.Path()}
@@ -35,7 +35,7 @@ func newArea(item *job.Item) Area {
 		a.Rect = r.In(item.Border)
 		a.outline, a.upright = geometry.RectOutline(a.Rect), true
 		a.edge = a.Rect.Polygon().Path()
-		if item.Shape == "drum" {
+		if item.Shape == job.Drum {
 			a.around = item.Size.W
 			// The seam is no border.
 			r := a.Rect

@@ -43,7 +43,7 @@ func between(l layout) repeat {
 
 // turnsClose refuses a matrix of turns that does not meet itself round a shade.
 func (l layout) turnsClose() error {
-	n, width := l.target.Choice().Columns, len(l.pass.Turns[0])
+	n, width := l.target.Choice().Columns, l.pass.Turns.Columns()
 	if !l.area.closes() || n%width == 0 {
 		return nil
 	}

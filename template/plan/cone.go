@@ -73,11 +73,7 @@ func (r coneRows) none() bool { return r.low > r.high }
 
 // coneFan is the face as it stands on the rows of a cone.
 func (l layout) coneFan() fan {
-	var turns []int
-	for _, row := range l.pass.Turns {
-		turns = append(turns, row...)
-	}
-	return newFan(l.pass.Block, turns, 0)
+	return newFan(l.pass.Block, l.pass.Turns, 0)
 }
 
 // beside is the face as it stands beside others of its row. Columns that are moved down put it

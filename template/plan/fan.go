@@ -21,16 +21,11 @@ type fan struct {
 }
 
 // newFan makes the fan of a block; outward is the turn that the face has on the axis.
-func newFan(b *job.Block, turns []int, outward geometry.Angle) fan {
-	f := fan{even: b.Shape == "rectangle"}
+func newFan(b *job.Block, turns job.Turns, outward geometry.Angle) fan {
+	f := fan{even: b.Shape == job.RectangleFace}
 	_, _, f.round = b.Face.Round()
-	seen := map[int]bool{}
-	for _, t := range turns {
-		if seen[t] {
-			continue
-		}
-		seen[t] = true
-		face := b.Face.Turn((geometry.Angle(t) + outward).Normal())
+	for _, t := range turns.Each() {
+		face := b.Face.Turn((t + outward).Normal())
 		size := face.Bounds().Size()
 		f.even = f.even && (len(f.faces) == 0 || size == f.size)
 		f.size = geometry.Size{W: max(f.size.W, size.W), H: max(f.size.H, size.H)}

@@ -39,9 +39,9 @@ func (l layout) describeFrame(sides []frameSide) Choice {
 	c := l.describe(Choice{Gap: l.leastGap()}, sites)
 	c.RowCounts, c.ColumnCounts = nil, nil
 	for _, s := range sides {
-		run := Run{Name: s.name}
+		run := Run{Name: string(s.side)}
 		for _, site := range sites {
-			if job.Sides[site.key.J] == s.name {
+			if job.AllSides()[site.key.J] == s.side {
 				run.Count++
 			}
 		}
@@ -64,7 +64,7 @@ func (l layout) describeFrame(sides []frameSide) Choice {
 
 // frameSide is the run along one side, in the order in which one goes round clockwise.
 type frameSide struct {
-	name    string
+	side    job.Side
 	n       int
 	gap     geometry.Length
 	corners bool           // it runs between corner prints, and keeps its gap to them
@@ -76,9 +76,9 @@ type frameSide struct {
 // setFrame works out the runs in the order top, right, bottom, left.
 func (l layout) setFrame() ([]frameSide, error) {
 	size, area, gap := l.pass.Block.Size, l.area.Rect, l.pass.Gap
-	has := func(side string) bool { return len(l.pass.Sides) == 0 || slices.Contains(l.pass.Sides, side) }
-	all := has("top") && has("right") && has("bottom") && has("left")
-	if err := l.frameRoom(has); err != nil {
+	has := l.pass.Sides.Has
+	all := has(job.TopSide) && has(job.RightSide) && has(job.BottomSide) && has(job.LeftSide)
+	if err := l.frameRoom(); err != nil {
 		return nil, err
 	}
 	across := newRun(area.W(), size.W, gap.Across, all)
@@ -87,10 +87,10 @@ func (l layout) setFrame() ([]frameSide, error) {
 	}
 	// The runs down stand between the rows that share their corners, a gap from each.
 	free := geometry.Rect{Min: area.Min, Max: area.Max}
-	if has("top") {
+	if has(job.TopSide) {
 		free.Min.Y += size.H + gap.Down.Least
 	}
-	if has("bottom") {
+	if has(job.BottomSide) {
 		free.Max.Y -= size.H + gap.Down.Least
 	}
 	down := newRun(free.H(), size.W, gap.Down, false)
@@ -102,23 +102,23 @@ func (l layout) setFrame() ([]frameSide, error) {
 		down.start += free.Min.Y
 	}
 	across.start += area.Min.X
-	if down.n > 0 && has("left") && has("right") && area.W()-2*size.H < gap.Across.Least-geometry.Tolerance {
+	if down.n > 0 && has(job.LeftSide) && has(job.RightSide) && area.W()-2*size.H < gap.Across.Least-geometry.Tolerance {
 		return nil, errors.New(`the prints along the left side would lie on those along the right; write a smaller block, or sides = ["top", "bottom"]`)
 	}
 	half := size.W / 2
 	last := func(r frameRun) geometry.Length { return r.start + r.span(size.W) - half }
 	tops := geometry.Angle(0)
-	if l.pass.Tops == "in" {
+	if l.pass.Tops == job.TopsIn {
 		tops = 180
 	}
 	var sides []frameSide
 	for _, s := range []frameSide{
-		{name: "top", n: across.n, gap: across.gap, turn: 0, along: geometry.Pt(1, 0), first: geometry.Pt(across.start+half, area.Min.Y+size.H/2)},
-		{name: "right", n: down.n, gap: down.gap, turn: 90, along: geometry.Pt(0, 1), first: geometry.Pt(area.Max.X-size.H/2, down.start+half), corners: all},
-		{name: "bottom", n: across.n, gap: across.gap, turn: 180, along: geometry.Pt(-1, 0), first: geometry.Pt(last(across), area.Max.Y-size.H/2)},
-		{name: "left", n: down.n, gap: down.gap, turn: 270, along: geometry.Pt(0, -1), first: geometry.Pt(area.Min.X+size.H/2, last(down)), corners: all},
+		{side: job.TopSide, n: across.n, gap: across.gap, turn: 0, along: geometry.Pt(1, 0), first: geometry.Pt(across.start+half, area.Min.Y+size.H/2)},
+		{side: job.RightSide, n: down.n, gap: down.gap, turn: 90, along: geometry.Pt(0, 1), first: geometry.Pt(area.Max.X-size.H/2, down.start+half), corners: all},
+		{side: job.BottomSide, n: across.n, gap: across.gap, turn: 180, along: geometry.Pt(-1, 0), first: geometry.Pt(last(across), area.Max.Y-size.H/2)},
+		{side: job.LeftSide, n: down.n, gap: down.gap, turn: 270, along: geometry.Pt(0, -1), first: geometry.Pt(area.Min.X+size.H/2, last(down)), corners: all},
 	} {
-		if has(s.name) {
+		if has(s.side) {
 			s.turn = (s.turn + tops).Normal()
 			sides = append(sides, s)
 		}
@@ -127,13 +127,14 @@ func (l layout) setFrame() ([]frameSide, error) {
 }
 
 // frameRoom refuses a frame whose opposite sides would lie on each other.
-func (l layout) frameRoom(has func(string) bool) error {
+func (l layout) frameRoom() error {
 	size, area, gap := l.pass.Block.Size, l.area.Rect, l.leastGap()
-	if size.W > area.W()+geometry.Tolerance && (has("top") || has("bottom")) {
+	top, bottom := l.pass.Sides.Has(job.TopSide), l.pass.Sides.Has(job.BottomSide)
+	if size.W > area.W()+geometry.Tolerance && (top || bottom) {
 		return fmt.Errorf("no print fits along the top: the block %s is %s wide and the printable area %s; write a smaller block or a smaller border",
 			words.Quote(l.pass.Block.Name), l.units.Format(size.W), l.units.Format(area.W()))
 	}
-	if has("top") && has("bottom") && area.H()-2*size.H < gap.Down-geometry.Tolerance {
+	if top && bottom && area.H()-2*size.H < gap.Down-geometry.Tolerance {
 		return errors.New(`the prints along the top would lie on those along the bottom; write a smaller block, or sides = ["top"]`)
 	}
 	return nil
@@ -180,7 +181,7 @@ func (l layout) placeFrame(sides []frameSide) []Site {
 	for _, s := range sides {
 		for i := range s.n {
 			at := s.first.Add(s.along.Mul(float64(i) * float64(l.cell.W+s.gap)))
-			site := Site{Origin: at, Turn: s.turn, key: geometry.Site{I: i, J: slices.Index(job.Sides, s.name)}}
+			site := Site{Origin: at, Turn: s.turn, key: geometry.Site{I: i, J: slices.Index(job.AllSides(), s.side)}}
 			if l.holds(site) {
 				sites = append(sites, site)
 			}

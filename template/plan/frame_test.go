@@ -57,13 +57,13 @@ func TestFrameByHand(t *testing.T) {
 // TestFrameSides: only some sides are rows, centred, with the gap as given.
 func TestFrameSides(t *testing.T) {
 	pass := newPass(rectBlock(60, 40), "frame", 2)
-	pass.Sides = []string{"bottom"}
+	pass.Sides = job.Sides{"bottom"}
 	plan := planned(t, rectItem(500, 400, 10), pass)
 	// floor(482 / 62) = 7: 7 x 62 - 2 = 432, 24 left on both sides.
 	if len(plan.Prints) != 7 || plan.Prints[0].Origin.Distance(geometry.Pt(436, 370)) > 1e-9 || plan.Prints[6].Origin.Distance(geometry.Pt(64, 370)) > 1e-9 {
 		t.Errorf("bottom: %d prints from %v", len(plan.Prints), plan.Prints[0].Origin)
 	}
-	pass.Sides, pass.Gap = []string{"left", "top"}, evenGaps(2, 5)
+	pass.Sides, pass.Gap = job.Sides{"left", "top"}, evenGaps(2, 5)
 	plan = planned(t, rectItem(500, 400, 10), pass)
 	// The top opens to 5: 7 x 60 + 6 x 5 = 450. The left stands in 380 - 40 - 2 = 338, from 52:
 	// floor(340 / 62) = 5, opened to 5: 320, 9 left: first (lowest) at 390 - 9 - 30.
@@ -85,7 +85,7 @@ func TestFrames(t *testing.T) {
 		pick := func(low, high int) geometry.Length { return geometry.Length(low*4+random.IntN((high-low)*4)) / 4 }
 		item := rectItem(pick(200, 600), pick(200, 600), pick(0, 40))
 		pass := newPass([]*job.Block{rectBlock(pick(20, 90), pick(20, 90)), roundBlock(pick(20, 90))}[random.IntN(2)], "frame", pick(0, 5))
-		sides := []string{"top", "right", "bottom", "left"}
+		sides := job.Sides{"top", "right", "bottom", "left"}
 		if random.IntN(2) == 0 {
 			random.Shuffle(4, func(i, j int) { sides[i], sides[j] = sides[j], sides[i] })
 			pass.Sides = sides[:1+random.IntN(3)]
@@ -130,7 +130,7 @@ func TestFrameNeedsCorners(t *testing.T) {
 	if runs := planned(t, item, narrower).Choice().Runs; len(runs) != 4 || runs[0].Count != 2 {
 		t.Errorf("a block as advised gives %+v", runs)
 	}
-	pass.Sides = []string{"top", "bottom"}
+	pass.Sides = job.Sides{"top", "bottom"}
 	if runs := planned(t, item, pass).Choice().Runs; len(runs) != 2 || runs[0].Count != 1 {
 		t.Errorf("sides as advised give %+v", runs)
 	}
@@ -143,12 +143,12 @@ func TestFrameNeedsCorners(t *testing.T) {
 // floor((380 - 80 - 2) / 62) = 4 with gaps of (300 - 240) / 5 = 12 between the corners.
 func TestFrameCorners(t *testing.T) {
 	for _, c := range []struct {
-		sides []string
+		sides job.Sides
 		want  []Run
 	}{
-		{[]string{"left"}, []Run{{"left", 6, 2, 0}}},
-		{[]string{"top", "left"}, []Run{{"top", 7, 2, 0}, {"left", 5, 2, 0}}},
-		{[]string{"top", "bottom", "left"}, []Run{{"top", 7, 2, 0}, {"bottom", 7, 2, 0}, {"left", 4, 2, 0}}},
+		{job.Sides{"left"}, []Run{{"left", 6, 2, 0}}},
+		{job.Sides{"top", "left"}, []Run{{"top", 7, 2, 0}, {"left", 5, 2, 0}}},
+		{job.Sides{"top", "bottom", "left"}, []Run{{"top", 7, 2, 0}, {"bottom", 7, 2, 0}, {"left", 4, 2, 0}}},
 		{nil, []Run{{"top", 7, 10, 0}, {"right", 4, 12, 0}, {"bottom", 7, 10, 0}, {"left", 4, 12, 0}}},
 	} {
 		pass := newPass(rectBlock(60, 40), "frame", 2)

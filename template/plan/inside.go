@@ -1,9 +1,8 @@
 package plan
 
 import (
-	"slices"
-
 	"underlay/geometry"
+	"underlay/template/job"
 )
 
 // insideFrames returns the area left to a pass by the frames printed before it on a face they
@@ -11,25 +10,25 @@ import (
 // the pass. A pass that is seated by another, or is a frame itself, has the whole area.
 func (l layout) insideFrames(before []*PassPlan) (Area, bool) {
 	a := l.area
-	if l.pass.Seated() || l.pass.Repeat == "frame" || !a.upright || a.closes() {
+	if l.pass.Seated() || l.pass.Repeat.Framed() || !a.upright || a.closes() {
 		return a, false
 	}
 	var in geometry.Edges
 	for _, p := range before {
 		shares := p.Pass.Face == "" || l.pass.Face == "" || p.Pass.Face == l.pass.Face
-		if p.Pass.Repeat != "frame" || p.Pass.Seated() || !shares {
+		if !p.Pass.Framed() || !shares {
 			continue
 		}
 		depth := newLayout(l.area, p.Pass).cell.H
 		for _, side := range []struct {
-			name string
+			side job.Side
 			edge *geometry.Length
 			gap  geometry.Length
 		}{
-			{"top", &in.Top, l.pass.Gap.Down.Least}, {"right", &in.Right, l.pass.Gap.Across.Least},
-			{"bottom", &in.Bottom, l.pass.Gap.Down.Least}, {"left", &in.Left, l.pass.Gap.Across.Least},
+			{job.TopSide, &in.Top, l.pass.Gap.Down.Least}, {job.RightSide, &in.Right, l.pass.Gap.Across.Least},
+			{job.BottomSide, &in.Bottom, l.pass.Gap.Down.Least}, {job.LeftSide, &in.Left, l.pass.Gap.Across.Least},
 		} {
-			if len(p.Pass.Sides) == 0 || slices.Contains(p.Pass.Sides, side.name) {
+			if p.Pass.Sides.Has(side.side) {
 				*side.edge = max(*side.edge, depth+max(0, side.gap))
 			}
 		}

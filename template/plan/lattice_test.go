@@ -17,7 +17,7 @@ import (
 // cell, at (0, 0) and (1/2, 1/2). The cell of a brick is a pitch wide and two pitches high,
 // that of a half-drop two wide and one high.
 func TestCentredLattice(t *testing.T) {
-	for repeat, cell := range map[string]job.Spacing{"brick": {Across: 1, Down: 2}, "half-drop": {Across: 2, Down: 1}} {
+	for repeat, cell := range map[job.Repeat]job.Spacing{"brick": {Across: 1, Down: 2}, "half-drop": {Across: 2, Down: 1}} {
 		plan := planned(t, rectItem(800, 700, 20), newPass(rectBlock(60, 40), repeat, 2))
 		pitch := plan.Choice().Pitch
 		a, b := cell.Across*pitch.Across, cell.Down*pitch.Down

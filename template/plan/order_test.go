@@ -93,7 +93,7 @@ func TestEachBesideAnother(t *testing.T) {
 	for _, c := range []struct {
 		item   *job.Item
 		block  *job.Block
-		repeat string
+		repeat job.Repeat
 		step   float64
 	}{
 		{rectItem(700, 600, 25), rectBlock(60, 40), "straight", 0.5},
@@ -170,7 +170,7 @@ func TestAroundAZone(t *testing.T) {
 
 // TestRowByRow runs from the near edge, each row from the left, far row last.
 func TestRowByRow(t *testing.T) {
-	rows := func(repeat string, block *job.Block, item *job.Item) (got [][]string) {
+	rows := func(repeat job.Repeat, block *job.Block, item *job.Item) (got [][]string) {
 		pass := newPass(block, repeat, 0)
 		pass.Order = job.RowByRow
 		plan := planned(t, item, pass)
@@ -185,7 +185,7 @@ func TestRowByRow(t *testing.T) {
 		return got
 	}
 	for _, c := range []struct {
-		repeat string
+		repeat job.Repeat
 		block  *job.Block
 		item   *job.Item
 		want   [][]string

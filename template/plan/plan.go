@@ -245,12 +245,12 @@ func (p *PassPlan) extras(r repeat, sites []Site, near [][]int32, first int) {
 // roughCount estimates from above how many prints the bounds of the area could take. Of a
 // frame and of rings, and where another pass says where prints go, it is for the repeat to say.
 func (l layout) roughCount() float64 {
-	if l.pass.Seated() || l.pass.Repeat == "rings" {
+	if l.pass.Seated() || l.pass.Repeat.Ringed() {
 		return 0
 	}
 	px, py := float64(l.cell.W+l.pass.Gap.Across.Least), float64(l.cell.H+l.pass.Gap.Down.Least)
 	w, h := float64(l.area.Rect.W()), float64(l.area.Rect.H())
-	if l.pass.Repeat == "frame" {
+	if l.pass.Repeat.Framed() {
 		return 2 * (w/px + 1 + h/float64(l.cell.W+l.pass.Gap.Down.Least) + 1)
 	}
 	return (w/px + 1) * (h/py + 1)

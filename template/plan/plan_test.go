@@ -60,8 +60,8 @@ func coneItem(top, bottom, height, border geometry.Length) *job.Item {
 		Border: geometry.Edges{Top: border, Bottom: border}, Shade: job.Shade{Top: top, Bottom: bottom, Height: height}}
 }
 
-func newPass(b *job.Block, repeat string, gap geometry.Length) *job.Pass {
-	return &job.Pass{Name: repeat, Block: b, Repeat: repeat, Gap: evenGaps(gap, gap), Step: 0.5, GridTurn: 45,
+func newPass(b *job.Block, repeat job.Repeat, gap geometry.Length) *job.Pass {
+	return &job.Pass{Name: string(repeat), Block: b, Repeat: repeat, Gap: evenGaps(gap, gap), Step: 0.5, GridTurn: 45,
 		CentreAcross: job.OnBest, CentreDown: job.OnBest, Turns: [][]int{{0}}, Order: job.CentreOut, Tops: "out"}
 }
 

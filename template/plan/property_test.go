@@ -49,7 +49,7 @@ func (r *randomJob) make() {
 		at := geometry.Pt(r.pick(0, 400), r.pick(0, 400))
 		r.item.Zones = append(r.item.Zones, job.Zone{Name: fmt.Sprintf("zone %d", len(r.item.Zones)), Rect: geometry.RectAt(at, size)})
 	}
-	repeats := []string{"straight", "brick", "half-drop", "honeycomb", "diagonal"}
+	repeats := []job.Repeat{"straight", "brick", "half-drop", "honeycomb", "diagonal"}
 	if r.item.Shape == "drum" {
 		repeats = repeats[:4]
 	}
@@ -102,7 +102,7 @@ func (r randomJob) String() string {
 // fitted on the lattice, and no other way of centring holds more.
 func TestEveryPlan(t *testing.T) {
 	r := &randomJob{Rand: rand.New(rand.NewPCG(11, 7))}
-	planned, empty := map[string]int{}, 0
+	planned, empty := map[job.Repeat]int{}, 0
 	for range 500 {
 		r.make()
 		want := map[[2]job.Centring]int{}
@@ -140,7 +140,7 @@ func TestEveryPlan(t *testing.T) {
 			}
 		}
 	}
-	for _, repeat := range []string{"straight", "brick", "half-drop", "honeycomb", "diagonal"} {
+	for _, repeat := range []job.Repeat{"straight", "brick", "half-drop", "honeycomb", "diagonal"} {
 		if planned[repeat] < 30 {
 			t.Errorf("%s: only %d plans, %d empty", repeat, planned[repeat], empty)
 		}
@@ -236,7 +236,7 @@ func (r randomJob) turn() (geometry.Angle, bool) {
 // pitchOf is the pitch for a gap.
 func (r randomJob) pitchOf(gap job.Spacing) job.Spacing {
 	w, h := r.pass.Block.Size.W, r.pass.Block.Size.H
-	if r.pass.Turns[0][0]%180 != 0 && job.AllQuarterTurned(r.pass.Turns) {
+	if r.pass.Turns[0][0]%180 != 0 && r.pass.Turns.AllAside() {
 		w, h = h, w
 	}
 	if r.pass.Repeat == "honeycomb" {

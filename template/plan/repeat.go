@@ -53,26 +53,26 @@ func repeatOf(l layout) repeat {
 	case l.pass.On != nil:
 		return on()
 	case l.area.Flat != nil:
-		return map[string]repeat{
-			"straight":  onCone(straightLattice()),
-			"brick":     onCone(brickLattice()),
-			"half-drop": onCone(halfDropLattice()),
+		return map[job.Repeat]repeat{
+			job.Straight: onCone(straightLattice()),
+			job.Brick:    onCone(brickLattice()),
+			job.HalfDrop: onCone(halfDropLattice()),
 		}[l.pass.Repeat]
 	case l.area.around > 0:
-		return map[string]repeat{
-			"straight":  onDrum(straightLattice()),
-			"brick":     onDrum(brickLattice()),
-			"half-drop": onDrum(halfDropLattice()),
-			"honeycomb": onDrum(honeycombLattice()),
+		return map[job.Repeat]repeat{
+			job.Straight:  onDrum(straightLattice()),
+			job.Brick:     onDrum(brickLattice()),
+			job.HalfDrop:  onDrum(halfDropLattice()),
+			job.Honeycomb: onDrum(honeycombLattice()),
 		}[l.pass.Repeat]
 	}
-	return map[string]repeat{
-		"straight":  straight(),
-		"brick":     brick(),
-		"half-drop": halfDrop(),
-		"honeycomb": honeycomb(),
-		"diagonal":  diagonal(),
-		"frame":     frame(),
-		"rings":     rings(),
+	return map[job.Repeat]repeat{
+		job.Straight:  straight(),
+		job.Brick:     brick(),
+		job.HalfDrop:  halfDrop(),
+		job.Honeycomb: honeycomb(),
+		job.Diagonal:  diagonal(),
+		job.Frame:     frame(),
+		job.Rings:     rings(),
 	}[l.pass.Repeat]
 }

@@ -64,7 +64,7 @@ type ring struct {
 // setRings works out the rings of a round area, the outermost first, and tells whether a
 // print in the middle clears them. A ring has two prints or more.
 func (l layout) setRings() (list []ring, middle bool) {
-	f := newFan(l.pass.Block, []int{0}, 180)
+	f := newFan(l.pass.Block, job.Turns{{0}}, 180)
 	bound, gap, total := l.area.Rect.W()/2, l.leastGap(), 0
 	for (l.pass.Rings == 0 || len(list) < l.pass.Rings) && total <= mostPrints {
 		r, ok := f.outermost(bound)

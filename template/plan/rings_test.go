@@ -58,7 +58,7 @@ func TestCornerGap(t *testing.T) {
 		pick := func(low, high float64) geometry.Length { return geometry.Length(low + random.Float64()*(high-low)) }
 		block := []*job.Block{rectBlock(pick(10, 60), pick(10, 60)), roundBlock(pick(10, 60)), hexBlock(pick(10, 60)), leafBlock(pick(10, 60), pick(10, 60))}[random.IntN(4)]
 		r, a := block.Size.H/2+pick(1, 300), geometry.Angle(360)/geometry.Angle(2+random.IntN(30))
-		got := float64(newFan(block, []int{0}, 180).gap(r, a))
+		got := float64(newFan(block, job.Turns{{0}}, 180).gap(r, a))
 		at := func(a geometry.Angle) oracle.Shape { return oracle.OutlineAt(block, geometry.Pt(0, -r).Turn(a), a) }
 		if want := at(0).Apart(at(a)); want > 1e-3 && math.Abs(got-want) > 1e-6 || want < -1e-3 && got > 0 {
 			t.Errorf("%s %v at %v, %v degrees apart: gap %v, measured %v", block.Shape, block.Size, r, a, got, want)

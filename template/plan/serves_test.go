@@ -87,7 +87,7 @@ func (c changes) with(m NearMiss, kind string, d geometry.Length) (*job.Item, *j
 // more prints, a little less does not.
 func TestNearMissesDone(t *testing.T) {
 	random := rand.New(rand.NewPCG(5, 5))
-	repeats := []string{"straight", "straight", "brick", "half-drop", "honeycomb"}
+	repeats := []job.Repeat{"straight", "straight", "brick", "half-drop", "honeycomb"}
 	kinds := map[string]int{}
 	for range 120 {
 		pick := func(low, high int) geometry.Length { return geometry.Length(low+random.IntN(high-low+1)) / 2 }
@@ -145,7 +145,7 @@ func TestServesAll(t *testing.T) {
 	random := rand.New(rand.NewPCG(8, 2))
 	for range 100 {
 		pick := func(low, high int) geometry.Length { return geometry.Length(low+random.IntN(high-low+1)) / 2 }
-		pass := newPass(rectBlock(pick(40, 160), pick(40, 160)), []string{"straight", "brick", "half-drop"}[random.IntN(3)], pick(0, 6))
+		pass := newPass(rectBlock(pick(40, 160), pick(40, 160)), []job.Repeat{"straight", "brick", "half-drop"}[random.IntN(3)], pick(0, 6))
 		pass.Step = []float64{0.5, 1.0 / 3}[random.IntN(2)]
 		item := rectItem(pick(400, 1200), pick(400, 1200), pick(20, 80))
 		ip, err := tryPlan(item, job.RightHand, pass)

@@ -16,7 +16,7 @@ type layout struct {
 }
 
 func newLayout(area Area, pass *job.Pass) layout {
-	return layout{area: area, pass: pass, cell: job.PlaceOf(pass)}
+	return layout{area: area, pass: pass, cell: pass.Place()}
 }
 
 // leastGap is the gap that prints are counted with.
@@ -24,39 +24,23 @@ func (l layout) leastGap() job.Spacing {
 	return job.Spacing{Across: l.pass.Gap.Across.Least, Down: l.pass.Gap.Down.Least}
 }
 
-// turnAt returns the turn of the print in a column and row counted from 1; the matrix repeats
-// both ways.
-func (l layout) turnAt(column, row int) geometry.Angle {
-	t := l.pass.Turns[mod(row-1, len(l.pass.Turns))]
-	return geometry.Angle(t[mod(column-1, len(t))])
-}
-
-// mod is the remainder of i by n, from 0 to n-1.
-func mod(i, n int) int { return (i%n + n) % n }
-
 // sameBounds tells whether the face has the bounds of the cell however it is turned here.
 func (l layout) sameBounds() bool {
 	size := l.pass.Block.Size
-	return size.W == size.H || job.AllQuarterTurned(l.pass.Turns) || !job.AnyQuarterTurned(l.pass.Turns)
+	return size.W == size.H || !l.pass.Turns.Mixed()
 }
 
 // needs returns how far from each edge of the area's bounds an origin must be at the least,
 // whichever of its turns the print has, on top of a turn of the whole.
 func (l layout) needs(turn geometry.Angle) geometry.Edges {
 	var e geometry.Edges
-	seen := map[int]bool{}
-	for _, row := range l.pass.Turns {
-		for _, t := range row {
-			if seen[t] {
-				continue
-			}
-			b := l.pass.Block.Face.Turn(geometry.Angle(t) + turn).Bounds()
-			n := geometry.Edges{Top: -b.Min.Y, Right: b.Max.X, Bottom: b.Max.Y, Left: -b.Min.X}
-			if len(seen) > 0 {
-				n = geometry.Edges{Top: min(n.Top, e.Top), Right: min(n.Right, e.Right), Bottom: min(n.Bottom, e.Bottom), Left: min(n.Left, e.Left)}
-			}
-			e, seen[t] = n, true
+	for i, t := range l.pass.Turns.Each() {
+		b := l.pass.Block.Face.Turn(t + turn).Bounds()
+		n := geometry.Edges{Top: -b.Min.Y, Right: b.Max.X, Bottom: b.Max.Y, Left: -b.Min.X}
+		if i > 0 {
+			n = geometry.Edges{Top: min(n.Top, e.Top), Right: min(n.Right, e.Right), Bottom: min(n.Bottom, e.Bottom), Left: min(n.Left, e.Left)}
 		}
+		e = n
 	}
 	return e
 }
@@ -87,7 +71,7 @@ func (l layout) number(sites []Site, all bool) []Site {
 		kept = kept[:0]
 		for _, s := range sites {
 			s.Column, s.Row = s.Column-first.I+1, s.Row-first.J+1
-			if turn := l.turnAt(s.Column, s.Row); turn != 0 || s.Turn != 0 {
+			if turn := l.pass.Turns.At(s.Column, s.Row); turn != 0 || s.Turn != 0 {
 				s.Turn = (s.Turn + turn).Normal()
 			}
 			if all || l.holds(s) {
@@ -104,9 +88,7 @@ func (l layout) number(sites []Site, all bool) []Site {
 		first.I, first.J = first.I+low.I-1, first.J+low.J-1
 	}
 	low := l.area.firstCell(kept)
-	columns, rows := low.I-1, low.J-1
-	columns -= mod(columns, len(l.pass.Turns[0]))
-	rows -= mod(rows, len(l.pass.Turns))
+	columns, rows := l.pass.Turns.Whole(low.I-1, low.J-1)
 	for i := range kept {
 		kept[i].Column, kept[i].Row = kept[i].Column-columns, kept[i].Row-rows
 	}

@@ -15,7 +15,7 @@ import (
 // moved columns with one after which the steps come to whole pitches; a matrix of turns with a
 // multiple of its width.
 func (t lattice) closing(l layout, most int) (n, multiple int, err error) {
-	turns := len(l.pass.Turns[0])
+	turns := l.pass.Turns.Columns()
 	multiple = turns
 	if t.columns {
 		share := t.share(l.pass)
@@ -29,7 +29,7 @@ func (t lattice) closing(l layout, most int) (n, multiple int, err error) {
 	}
 	what, write := fmt.Sprintf("a repeat with %d turns in a row", turns), " or fewer turns"
 	if multiple > turns {
-		what, write = "this "+l.pass.Repeat, ` or repeat = "brick"`
+		what, write = "this "+string(l.pass.Repeat), ` or repeat = "brick"`
 		if turns > 1 {
 			what, write = what+" with its turns", `, fewer turns or repeat = "brick"`
 		} else if multiple > 2 {
@@ -57,7 +57,7 @@ func (t lattice) closingNotes(l layout, c Choice, most int) []string {
 		if multiple == 2 {
 			with = "with an even number"
 		}
-		what := "a " + l.pass.Repeat
+		what := "a " + string(l.pass.Repeat)
 		if !t.columns {
 			what = "a repeat with these turns"
 		}

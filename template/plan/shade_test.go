@@ -71,9 +71,9 @@ func TestDrumByHand(t *testing.T) {
 	round := geometry.Length(250 * math.Pi)
 	for _, c := range []struct {
 		name    string
-		repeat  string
+		repeat  job.Repeat
 		block   *job.Block
-		turns   [][]int
+		turns   job.Turns
 		step    float64
 		columns int
 		note    string
@@ -131,8 +131,8 @@ func TestSeam(t *testing.T) {
 // TestDoesNotClose: too few go round for the repeat to close.
 func TestDoesNotClose(t *testing.T) {
 	for _, c := range []struct {
-		repeat string
-		turns  [][]int
+		repeat job.Repeat
+		turns  job.Turns
 		want   string
 	}{
 		{"half-drop", [][]int{{0}}, `1 print goes round, but this half-drop closes only with a multiple of 2; write a smaller block or repeat = "brick"`},
@@ -181,7 +181,7 @@ func (r *randomJob) makeCone() {
 	top := r.pick(60, 300)
 	r.item = coneItem(top, top+r.pick(4, 300), r.pick(80, 350), r.pick(0, 20))
 	block := []*job.Block{rectBlock(r.pick(15, 70), r.pick(15, 70)), roundBlock(r.pick(15, 70)), hexBlock(r.pick(15, 60)), leafBlock(r.pick(15, 60), r.pick(15, 60))}[r.IntN(4)]
-	r.pass = newPass(block, []string{"straight", "brick", "half-drop"}[r.IntN(3)], r.pick(0, 6))
+	r.pass = newPass(block, []job.Repeat{"straight", "brick", "half-drop"}[r.IntN(3)], r.pick(0, 6))
 	r.pass.Step = []float64{0.5, 1.0 / 3, 0.25}[r.IntN(3)]
 	if r.IntN(3) == 0 {
 		r.pass.Gap.Across.Most += r.pick(0, 5)
@@ -203,7 +203,7 @@ func (r *randomJob) makeCone() {
 // and neither one more in a row nor one more row would keep the gap.
 func TestCones(t *testing.T) {
 	r := &randomJob{Rand: rand.New(rand.NewPCG(9, 9))}
-	done := map[string]int{}
+	done := map[job.Repeat]int{}
 	for range 300 {
 		r.makeCone()
 		ip, err := tryPlan(r.item, job.RightHand, r.pass)
@@ -213,7 +213,7 @@ func TestCones(t *testing.T) {
 		r.checkCone(t, ip)
 		done[r.pass.Repeat]++
 	}
-	for _, repeat := range []string{"straight", "brick", "half-drop"} {
+	for _, repeat := range []job.Repeat{"straight", "brick", "half-drop"} {
 		if done[repeat] < 40 {
 			t.Errorf("%s: only %d cones", repeat, done[repeat])
 		}

@@ -62,8 +62,8 @@ func NewShelf(job *job.Job) *Shelf {
 func shelfPass(block *job.Block) *job.Pass {
 	gap := job.Gap{Least: ShelfGap, Most: ShelfGap}
 	return &job.Pass{
-		Name: block.Name, Block: block, Repeat: job.Repeats[0], Gap: job.Gaps{Across: gap, Down: gap},
-		CentreAcross: job.OnBest, CentreDown: job.OnBest, Turns: [][]int{{0}}, Order: job.CentreOut,
+		Name: block.Name, Block: block, Repeat: job.Straight, Gap: job.Gaps{Across: gap, Down: gap},
+		CentreAcross: job.OnBest, CentreDown: job.OnBest, Turns: job.Turns{{0}}, Order: job.CentreOut,
 	}
 }
 

@@ -28,11 +28,11 @@ func TestPlacesOfMixedTurns(t *testing.T) {
 		t.Errorf("drum: %+v", c)
 	}
 	random := rand.New(rand.NewPCG(1, 2))
-	tried := map[string]int{}
+	tried := map[job.Shape]int{}
 	for range 400 {
 		pick := func(low, high int) geometry.Length { return geometry.Length(low*2+random.IntN((high-low)*2)) / 2 }
 		item := []*job.Item{rectItem(pick(200, 400), pick(200, 400), pick(0, 20)), roundItem(pick(250, 400), 10), drumItem(pick(300, 700), pick(150, 300), 10), coneItem(pick(80, 120), pick(150, 220), pick(150, 250), 10)}[random.IntN(4)]
-		repeat := []string{"straight", "brick", "half-drop", "diagonal"}[random.IntN(4)]
+		repeat := []job.Repeat{"straight", "brick", "half-drop", "diagonal"}[random.IntN(4)]
 		if repeat == "diagonal" && item.Shade.Height > 0 {
 			continue
 		}
@@ -58,7 +58,7 @@ func TestPlacesOfMixedTurns(t *testing.T) {
 			}
 		}
 	}
-	for _, shape := range []string{"rectangle", "round", "drum", "cone"} {
+	for _, shape := range []job.Shape{"rectangle", "round", "drum", "cone"} {
 		if tried[shape] < 20 {
 			t.Errorf("only %d plans on %s", tried[shape], shape)
 		}

@@ -55,8 +55,8 @@ func Fit(p *plan.Plan) string {
 func (f *fitText) heading(ip *plan.ItemPlan) {
 	it := ip.Item
 	text := fmt.Sprintf("%s: %s", words.Shown(it.Name), f.u.FormatSize(ip.Area.Cloth().Size()))
-	if it.Shape != job.Shapes[0] {
-		text += ", " + it.Shape
+	if it.Shape != job.Rectangle {
+		text += ", " + string(it.Shape)
 	}
 	text += ", " + f.border(it, it.Border) + " or more"
 	if it.Hem > 0 {
@@ -126,7 +126,7 @@ func (f *fitText) answer(ip *plan.ItemPlan, p *plan.PassPlan) string {
 	if full(c) {
 		text += fmt.Sprintf(", %d across and %d down", c.Columns, c.Rows)
 	}
-	if ip.Item.IsShade() {
+	if ip.Item.Shape.Shade() {
 		return text + ", " + f.border(ip.Item, c.Border)
 	}
 	return text + ", " + guide.PlainWords(f.u, c.Border)
@@ -135,7 +135,7 @@ func (f *fitText) answer(ip *plan.ItemPlan, p *plan.PassPlan) string {
 // border says how much plain cloth is left; a shade has none but at its two ends.
 func (f *fitText) border(it *job.Item, b geometry.Edges) string {
 	switch {
-	case !it.IsShade():
+	case !it.Shape.Shade():
 		return guide.BorderWords(f.u, b)
 	case plan.AbsLength(b.Top-b.Bottom) <= geometry.Tolerance:
 		return fmt.Sprintf("border %s top and bottom", f.u.Format(b.Top))

@@ -28,7 +28,7 @@ func Shelf(s *plan.Shelf) string {
 		f.blank()
 		f.heading(si.ItemPlan)
 		f.shelf(si)
-		shades = shades || si.Item.IsShade()
+		shades = shades || si.Item.Shape.Shade()
 	}
 	f.blank()
 	f.say("", fmt.Sprintf("The prints stand %s apart.", f.u.Format(plan.ShelfGap)))
@@ -41,7 +41,7 @@ func Shelf(s *plan.Shelf) string {
 
 // shelf adds what every block gives on an item: those that fit in a table, then the others.
 func (f *fitText) shelf(si plan.ShelfItem) {
-	shade := si.Item.IsShade()
+	shade := si.Item.Shape.Shade()
 	beside := "left, right"
 	if shade {
 		beside = "gap"

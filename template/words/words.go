@@ -35,21 +35,30 @@ func UpperFirst(s string) string {
 }
 
 // Article puts "a" or "an" before a word.
-func Article(word string) string {
+func Article[S ~string](word S) string {
 	if strings.ContainsRune("aeiou", rune(word[0])) {
-		return "an " + word
+		return "an " + string(word)
 	}
-	return "a " + word
+	return "a " + string(word)
+}
+
+// Texts returns words of any kind as texts.
+func Texts[S ~string](words []S) []string {
+	texts := make([]string, len(words))
+	for i, w := range words {
+		texts[i] = string(w)
+	}
+	return texts
 }
 
 // InWords joins names: "a", "a and b", "a, b and c".
 func InWords(names []string) string { return Joined(names, "and") }
 
 // OneOf lists words to choose from: `"a", "b" or "c"`.
-func OneOf(words []string) string {
+func OneOf[S ~string](words []S) string {
 	quoted := make([]string, len(words))
 	for i, w := range words {
-		quoted[i] = Quote(w)
+		quoted[i] = Quote(string(w))
 	}
 	return Joined(quoted, "or")
 }

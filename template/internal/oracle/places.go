@@ -110,10 +110,10 @@ func (s Shape) onItem(item *job.Item) bool {
 			}
 		}
 	}
-	if item.Shape == "cone" {
+	if item.Shape == job.Cone {
 		return s.onCone(item)
 	}
-	if item.Shape == "outline" && s.Ring != nil {
+	if item.Shape == job.Outline && s.Ring != nil {
 		return s.within(ringOf(item.Outline), float64(item.Border.Top)-Slack)
 	}
 	bare := *item
@@ -212,7 +212,7 @@ func LeastApart(pass *job.Pass) (float64, bool) {
 	if pass.Seated() || gap < 0 {
 		return 0, false
 	}
-	mixed := job.AnyQuarterTurned(pass.Turns) && !job.AllQuarterTurned(pass.Turns)
+	mixed := pass.Turns.Mixed()
 	if mixed && pass.Block.Size.W != pass.Block.Size.H {
 		// Blocks turned into the gap keep clear of each other, and no more is asked.
 		return 0, true

@@ -23,7 +23,7 @@ type Shape struct {
 // OutlineAt sets a block's face down at an origin, turned clockwise as seen.
 func OutlineAt(b *job.Block, at geometry.Point, turn geometry.Angle) Shape {
 	s := Shape{Centre: orb.Point{float64(at.X), float64(at.Y)}}
-	if b.Shape == "round" {
+	if b.Shape == job.RoundFace {
 		s.radius = float64(b.Size.W) / 2
 		return s
 	}
@@ -130,21 +130,21 @@ func (s Shape) Fits(item *job.Item, slack float64) bool {
 	b := item.Border
 	cloth := geometry.RectAt(geometry.Point{}, item.Size)
 	switch item.Shape {
-	case "rectangle", "drum":
+	case job.Rectangle, job.Drum:
 		left, right := float64(cloth.Min.X+b.Left), float64(cloth.Max.X-b.Right)
-		if item.Shape == "drum" {
+		if item.Shape == job.Drum {
 			left, right = math.Inf(-1), math.Inf(1)
 		}
 		low, high := s.Bounds()
 		if low[0] < left-slack || high[0] > right+slack || low[1] < float64(cloth.Min.Y+b.Top)-slack || high[1] > float64(cloth.Max.Y-b.Bottom)+slack {
 			return false
 		}
-	case "round":
+	case job.Round:
 		r := float64(item.Size.W) / 2
 		if s.Far(orb.Point{r, r}) > r-float64(b.Top)+slack {
 			return false
 		}
-	case "outline":
+	case job.Outline:
 		var edge orb.Ring
 		for _, c := range item.Outline.Corners() {
 			edge = append(edge, orb.Point{float64(c.X), float64(c.Y)})
@@ -202,7 +202,7 @@ func (s Shape) Bounds() (low, high orb.Point) {
 // Copies returns the shape as it lies on the cloth: round a drum also one way round farther,
 // both ways.
 func (s Shape) Copies(item *job.Item) []Shape {
-	if item.Shape != "drum" {
+	if item.Shape != job.Drum {
 		return []Shape{s}
 	}
 	all := []Shape{s}
