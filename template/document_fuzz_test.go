@@ -86,7 +86,7 @@ func checkDrawn(t *testing.T, j *job.Job) {
 	if text := say.Fit(plan); !utf8.ValidString(text) || strings.Contains(text, "%!") || strings.Contains(text, "NaN") || strings.Contains(text, "Inf ") {
 		t.Errorf("what fits is told so:\n%s", text)
 	}
-	if a, err := pdf.Recover(first); err != nil || !bytes.Equal(a.Content, j.Source) {
+	if a, err := pdf.Recover(bytes.NewReader(first), int64(len(first)), CarriedName); err != nil || !bytes.Equal(a.Content, j.Source) {
 		t.Errorf("the job does not come back out of its PDF: %v", err)
 	}
 }

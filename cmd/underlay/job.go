@@ -84,27 +84,38 @@ func (c *call) read(name string) ([]byte, error) {
 
 // readFile returns the first bytes of a file, most at the most. Missing and folder say what to do
 // where there is none, or a folder instead.
-func readFile(name string, most int64, missing, folder string) ([]byte, error) {
+func readFile(name string, most int64, missing, folder string) (data []byte, err error) {
+	err = withFile(name, missing, folder, func(f *os.File, _ fs.FileInfo) error {
+		data, err = io.ReadAll(io.LimitReader(f, most))
+		return err
+	})
+	return data, err
+}
+
+// withFile has read read a file. What the system says is wrong with it, and a change of the file
+// meanwhile, become messages; other errors are handed on, with the file's name.
+func withFile(name, missing, folder string, read func(f *os.File, info fs.FileInfo) error) error {
 	info, err := os.Stat(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		return nil, fmt.Errorf("%s: there is no such file; %s", name, missing)
+		return fmt.Errorf("%s: there is no such file; %s", name, missing)
 	case err == nil && info.IsDir():
-		return nil, fmt.Errorf("%s: this is a folder; %s", name, folder)
+		return fmt.Errorf("%s: this is a folder; %s", name, folder)
 	}
-	var data []byte
 	f, err := os.Open(name)
 	if err == nil {
 		defer f.Close()
-		data, err = io.ReadAll(io.LimitReader(f, most))
+		if err = read(f, info); err == nil && changed(info, f) {
+			return fmt.Errorf("%s: this file was changed while it was read; wait until it is saved, and run this again", name)
+		}
+	}
+	if _, ok := errors.AsType[*fs.PathError](err); ok {
+		return fmt.Errorf("%s: this file cannot be read: %w; check its name, and who may read it", name, cause(err))
 	}
 	if err != nil {
-		return nil, fmt.Errorf("%s: this file cannot be read: %w; check its name, and who may read it", name, cause(err))
+		return fmt.Errorf("%s: %w", name, err)
 	}
-	if changed(info, f) {
-		return nil, fmt.Errorf("%s: this file was changed while it was read; wait until it is saved, and run this again", name)
-	}
-	return data, nil
+	return nil
 }
 
 // changed tells whether a file is no longer as it was found: half of it may have been read.

@@ -2,11 +2,15 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
+	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 
 	"underlay/paper/pdf"
+	"underlay/template"
 )
 
 const recoverHelp = `underlay recover FILE.pdf [-o JOB] [--force]
@@ -24,6 +28,9 @@ unless --force is given.
 
 // largestPDF is more than the most sheets a job may have take up.
 const largestPDF = 1 << 30
+
+// largestPipe is the most that is read of what is no file on a disk.
+const largestPipe = 256 << 20
 
 // recover writes the job file inside a PDF.
 func (c *call) recover(args []string) error {
@@ -44,16 +51,9 @@ func (c *call) recover(args []string) error {
 	if name == "" {
 		return usage("the name of the PDF is empty; write underlay recover reading-nook.pdf")
 	}
-	file, err := readPDF(name)
+	carried, err := carriedBy(name)
 	if err != nil {
 		return err
-	}
-	if !bytes.HasPrefix(file, []byte("%PDF-")) {
-		return fmt.Errorf("%s: this is not a PDF file; write the name of a PDF that underlay drew", name)
-	}
-	carried, err := pdf.Recover(file)
-	if err != nil {
-		return fmt.Errorf("%s: %w", name, err)
 	}
 	if job == "" {
 		job = outputName(name, ".toml")
@@ -79,10 +79,29 @@ func checkRecovered(name string, from origin, force bool) error {
 	return err
 }
 
-// readPDF reads a PDF whole.
-func readPDF(name string) ([]byte, error) {
-	if info, err := os.Stat(name); err == nil && info.Size() > largestPDF {
-		return nil, fmt.Errorf("%s: this file is larger than any that underlay draws; write the name of a PDF it drew", name)
-	}
-	return readFile(name, largestPDF, "check its name and folder", "write the name of a PDF in it")
+// carriedBy returns the job that a PDF carries inside, of which only as much is read as that takes;
+// of a pipe, and the like, all.
+func carriedBy(name string) (carried pdf.Attachment, err error) {
+	err = withFile(name, "check its name and folder", "write the name of a PDF in it", func(f *os.File, info fs.FileInfo) error {
+		switch {
+		case info.Size() > largestPDF:
+			return errors.New("this file is larger than any that underlay draws; write the name of a PDF it drew")
+		case info.Mode().IsRegular():
+			carried, err = pdf.Recover(f, info.Size(), template.CarriedName)
+			return err
+		}
+		head := make([]byte, 5)
+		n, err := io.ReadFull(f, head)
+		file := head[:n]
+		if err == nil && pdf.Begins(head) {
+			rest, err := io.ReadAll(io.LimitReader(f, largestPipe))
+			if err != nil {
+				return err
+			}
+			file = append(file, rest...)
+		}
+		carried, err = pdf.Recover(bytes.NewReader(file), int64(len(file)), template.CarriedName)
+		return err
+	})
+	return carried, err
 }

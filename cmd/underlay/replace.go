@@ -1,8 +1,8 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
+	"io"
 	"os"
 	"slices"
 	"strings"
@@ -57,6 +57,9 @@ func contents(job *job.Job) string {
 	return what
 }
 
+// mostOfHead is how much is read of a file to see what it is.
+const mostOfHead = 64 << 10
+
 // drawnJob returns the job a file was drawn from, nil where it carries none that is read today,
 // and whether underlay made the file at all. An empty file holds nothing to lose.
 func drawnJob(name string) (job *job.Job, ours bool) {
@@ -64,18 +67,24 @@ func drawnJob(name string) (job *job.Job, ours bool) {
 	if err != nil || info.Size() > largestPDF {
 		return nil, false
 	}
-	file, err := os.ReadFile(name)
-	switch {
-	case err != nil:
+	f, err := os.Open(name)
+	if err != nil {
 		return nil, false
-	case len(file) == 0:
-		return nil, true
-	case !bytes.HasPrefix(file, []byte("%PDF-")):
-		return nil, svg.Own(file)
 	}
-	carried, err := pdf.Recover(file)
-	if err != nil || carried.Name != template.CarriedName {
-		return nil, bytes.Contains(file, []byte("/Producer (underlay)")) // the ruler page carries no job
+	defer f.Close()
+	head := make([]byte, mostOfHead)
+	n, err := f.ReadAt(head, 0)
+	switch head = head[:n]; {
+	case err != nil && err != io.EOF:
+		return nil, false
+	case n == 0:
+		return nil, true
+	case !pdf.Begins(head):
+		return nil, svg.Own(head)
+	}
+	carried, err := pdf.Recover(f, info.Size(), template.CarriedName)
+	if err != nil {
+		return nil, pdf.Own(f, info.Size()) // the ruler page carries no job
 	}
 	job, err = jobfile.Read(carried.Name, carried.Content)
 	if err != nil {

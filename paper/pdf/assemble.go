@@ -10,14 +10,14 @@ import (
 	"fmt"
 	"io"
 	"slices"
-	"strconv"
 	"strings"
 )
 
 // assembly is a PDF file under way: the bodies of its objects, what stands between "obj" and
 // "endobj", by number. There is no object 0.
 type assembly struct {
-	file   file
+	file   *file
+	pdf    []byte // the skeleton
 	bodies [][]byte
 }
 
@@ -25,11 +25,11 @@ type assembly struct {
 // cannot write: that it is to be printed without scaling (ISO 32000-1, 12.2), the user units
 // of the sheets that need one, and the attachment.
 func assemble(pdf []byte, a Attachment, leaves []leaf, contents [][]byte, looks []look) (*assembly, error) {
-	f, err := openFile(pdf)
+	f, err := openFile(bytes.NewReader(pdf), int64(len(pdf)))
 	if err != nil {
 		return nil, err
 	}
-	bodies, err := f.bodies()
+	bodies, err := f.bodies(pdf)
 	if err != nil {
 		return nil, err
 	}
@@ -41,7 +41,7 @@ func assemble(pdf []byte, a Attachment, leaves []leaf, contents [][]byte, looks 
 	if err != nil {
 		return nil, err
 	}
-	all := &assembly{f, bodies}
+	all := &assembly{f, pdf, bodies}
 	catalog = catalog.with("ViewerPreferences", dict{{"PrintScaling", name("None")}}).with("Names", dict{})
 	if a.Name != "" {
 		catalog = catalog.with("Names", dict{{"EmbeddedFiles", all.attach(a)}})
@@ -53,31 +53,30 @@ func assemble(pdf []byte, a Attachment, leaves []leaf, contents [][]byte, looks 
 	return all, all.pack()
 }
 
-// bodies returns the body of every object of a file.
-func (f file) bodies() ([][]byte, error) {
-	size, _ := f.trailer.get("Size").(word)
-	n, err := strconv.Atoi(string(size))
-	if err != nil || n < 1 || n > len(f.data) {
+// bodies returns the body of every object of a file, the bytes of which are pdf.
+func (f *file) bodies(pdf []byte) ([][]byte, error) {
+	n, ok := whole(f.trailer.get("Size"))
+	if !ok || n < 1 || n > len(pdf) {
 		return nil, errors.New("the trailer has no Size")
 	}
 	type place struct{ number, offset int }
 	var places []place
 	for number := 1; number < n; number++ {
-		if offset, ok := f.offset(number); ok {
-			places = append(places, place{number, offset})
+		if e, ok := f.spot(number); ok {
+			places = append(places, place{number, e.offset})
 		}
 	}
 	slices.SortFunc(places, func(a, b place) int { return cmp.Compare(a.offset, b.offset) })
 	bodies := make([][]byte, n)
 	for i, at := range places {
-		end := f.tables[0]
+		end := bytes.LastIndex(pdf, []byte("xref\n0 "))
 		if i+1 < len(places) {
 			end = places[i+1].offset
 		}
-		if at.offset > end || end > len(f.data) {
+		if at.offset > end || end > len(pdf) {
 			return nil, errBroken
 		}
-		body, ok := bytes.CutPrefix(f.data[at.offset:end], fmt.Appendf(nil, "%d 0 obj\n", at.number))
+		body, ok := bytes.CutPrefix(pdf[at.offset:end], fmt.Appendf(nil, "%d 0 obj\n", at.number))
 		last := bytes.LastIndex(body, []byte("\nendobj"))
 		if !ok || last < 0 {
 			return nil, errBroken
@@ -209,11 +208,15 @@ func (all *assembly) packed(body []byte, z *deflater) ([]byte, error) {
 	if d.get("Filter") != nil {
 		return body, nil
 	}
-	content, err := all.file.stream(d, p)
+	size, _, err := all.file.object(d.get("Length"))
 	if err != nil {
 		return nil, err
 	}
-	return z.stream(d, content), nil
+	n, ok := whole(size)
+	if !ok || !p.streamFollows() || n > len(body)-p.pos {
+		return nil, errBroken
+	}
+	return z.stream(d, body[p.pos:p.pos+n]), nil
 }
 
 // deflater makes compressed streams (ISO 32000-1, 7.4.4). It is large, and made to be used

@@ -100,6 +100,9 @@ func flattenParts(leaves []leaf, parts []paper.Part, level int) []leaf {
 	return leaves
 }
 
+// producer is what a file says it was made by.
+const producer = "underlay"
+
 // skeleton returns a PDF made with fpdf: pages of the right sizes with nothing on them yet,
 // the list of contents, and the faces, cut down to the letters used. (The last page has all
 // those letters on it: that is how fpdf gets to know them.)
@@ -110,8 +113,8 @@ func skeleton(doc Document, leaves []leaf, used lettersUsed) ([]byte, error) {
 	pdf.SetCatalogSort(true)
 	pdf.SetCompression(false) // see assemble
 	pdf.SetTitle(textString(doc.Title), false)
-	pdf.SetProducer("underlay", false)
-	pdf.SetCreator("underlay", false)
+	pdf.SetProducer(producer, false)
+	pdf.SetCreator(producer, false)
 	date := doc.Date.UTC()
 	if doc.Date.IsZero() {
 		date = time.Unix(0, 0).UTC() // blanked in the end

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -18,6 +20,11 @@ import (
 
 var onlyPage = pages(paper.Page{Size: geometry.Size{W: 50, H: 50}})
 
+// recoverAll recovers the first file of a PDF in memory.
+func recoverAll(pdf []byte) (Attachment, error) {
+	return Recover(bytes.NewReader(pdf), int64(len(pdf)), "")
+}
+
 func TestAttachmentComesBack(t *testing.T) {
 	for _, a := range []Attachment{
 		{"nook.toml", []byte("title = \"Reading nook\"\n")},
@@ -26,7 +33,7 @@ func TestAttachmentComesBack(t *testing.T) {
 		{"large.toml", bytes.Repeat([]byte("fern pebble wave acorn\n"), 5_000)},
 	} {
 		pdf := write(t, Document{Attachment: a, Parts: onlyPage})
-		got, err := Recover(pdf)
+		got, err := recoverAll(pdf)
 		if err != nil {
 			t.Errorf("%s: %v", a.Name, err)
 		} else if d := cmp.Diff(a, got); d != "" {
@@ -70,8 +77,9 @@ func TestRecoverSaysWhatIsWrong(t *testing.T) {
 	}{
 		"as written":         {pdf, ""},
 		"saved again":        {resaved(plain, api.Optimize), ""},
-		"saved with streams": {resaved(streams, api.Optimize), "saved again by another program"},
+		"saved with streams": {resaved(streams, api.Optimize), ""},
 		"locked":             {resaved(locked, api.Encrypt), "password"},
+		"owner's lock":       {resaved(func(c *model.Configuration) { c.OwnerPW = "acorn" }, api.Encrypt), "against changes"},
 		"empty":              {nil, "not a PDF"},
 		"a job file":         {job.Content, "not a PDF"},
 		"half":               {pdf[:len(pdf)/2], "cut off"},
@@ -83,7 +91,7 @@ func TestRecoverSaysWhatIsWrong(t *testing.T) {
 		"too large inside": {write(t, Document{Attachment: Attachment{"a.toml", make([]byte, maxContent+1)}, Parts: onlyPage}),
 			"larger than 2 MiB"},
 	} {
-		got, err := Recover(c.pdf)
+		got, err := recoverAll(c.pdf)
 		switch {
 		case c.want == "" && err != nil:
 			t.Errorf("%s: %v", name, err)
@@ -102,7 +110,7 @@ func TestRecoverFromCutOffFiles(t *testing.T) {
 	job := Attachment{"nook.toml", []byte("title = \"Reading nook\"\n")}
 	pdf := write(t, Document{Attachment: job, Parts: onlyPage})
 	for n := range pdf {
-		if got, err := Recover(pdf[:n]); err == nil && !cmp.Equal(got, job) {
+		if got, err := recoverAll(pdf[:n]); err == nil && !cmp.Equal(got, job) {
 			t.Fatalf("the first %d bytes gave %v", n, got)
 		}
 	}
@@ -124,8 +132,103 @@ func TestRecoverFromPitfalls(t *testing.T) {
 		"many entries":    head + "xref\n0 99999999999\n\nstartxref\n9\n%%EOF\n",
 		"trailer missing": head + "xref\n0 0\nstartxref\n9\n%%EOF\n",
 	} {
-		if a, err := Recover([]byte(pdf)); err == nil {
+		if a, err := recoverAll([]byte(pdf)); err == nil {
 			t.Errorf("%s gave %v", name, a)
+		}
+	}
+}
+
+// counted reads a file and counts what is read.
+type counted struct {
+	io.ReaderAt
+	n int
+}
+
+func (c *counted) ReadAt(b []byte, at int64) (int, error) {
+	c.n += len(b)
+	return c.ReaderAt.ReadAt(b, at)
+}
+
+// zeros is a file of nothing but zeros, of any size.
+type zeros struct{}
+
+func (zeros) ReadAt(b []byte, _ int64) (int, error) { clear(b); return len(b), nil }
+
+// Of what is no PDF only the first bytes are read, of a long chain of tables only so much.
+func TestRecoverReadsLittle(t *testing.T) {
+	const size = 1 << 40
+	r := &counted{ReaderAt: zeros{}}
+	if _, err := Recover(r, size, ""); err == nil || r.n > 16 {
+		t.Errorf("%v, and %d bytes were read", err, r.n)
+	}
+	var chain bytes.Buffer
+	chain.WriteString("%PDF-1.4\n")
+	last := 0
+	for i := range 100_000 {
+		at := chain.Len()
+		previous := ""
+		if i > 0 {
+			previous = fmt.Sprintf("/Prev %d", last)
+		}
+		fmt.Fprintf(&chain, "xref\n0 0\ntrailer\n<<%s>>\n", previous)
+		last = at
+	}
+	fmt.Fprintf(&chain, "startxref\n%d\n%%%%EOF\n", last)
+	r = &counted{ReaderAt: bytes.NewReader(chain.Bytes())}
+	if _, err := Recover(r, int64(chain.Len()), ""); err == nil || r.n > 2<<20 {
+		t.Errorf("%v, and %d bytes were read", err, r.n)
+	}
+	// A guide: its pages are none of what is looked for.
+	var pages []paper.Page
+	d := &paper.Drawing{}
+	for i := range 20_000 {
+		at := geometry.Pt(geometry.Length(i%200), geometry.Length(i*37%290))
+		d.Stroke(geometry.Line(at, at.Add(geometry.Pt(geometry.Length(i*i%17), 3))), paper.Pen{Width: 0.25})
+	}
+	view := paper.View{Drawing: d, Area: geometry.Rect{Max: geometry.Pt(210, 297)}}
+	for range 20 {
+		pages = append(pages, paper.Page{Size: geometry.Size{W: 210, H: 297}, Views: []paper.View{view}})
+	}
+	var out bytes.Buffer
+	doc := Document{Parts: []paper.Part{{Pages: pages}}, Attachment: Attachment{"job.toml", []byte("a = 1\n")}}
+	if err := Write(&out, doc); err != nil {
+		t.Fatal(err)
+	}
+	r = &counted{ReaderAt: bytes.NewReader(out.Bytes())}
+	if got, err := Recover(r, int64(out.Len()), "job.toml"); err != nil || r.n > 100_000 || out.Len() < 1_000_000 {
+		t.Errorf("%v, %v: %d bytes of %d were read", got, err, r.n, out.Len())
+	}
+}
+
+// Another program may attach files of its own, before ours or behind it.
+func TestRecoverByName(t *testing.T) {
+	job := Attachment{"job.toml", []byte("title = \"Reading nook\"\n")}
+	for _, streams := range []bool{false, true} {
+		var out bytes.Buffer
+		folder := t.TempDir()
+		var others []string
+		for _, n := range []string{"a note.txt", "zebra.txt", "job.toml.txt"} {
+			n = filepath.Join(folder, n)
+			if err := os.WriteFile(n, []byte("something else"), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			others = append(others, n)
+		}
+		conf := pdfread.Config()
+		conf.WriteObjectStream, conf.WriteXRefStream = streams, streams
+		pdf := write(t, Document{Attachment: job, Parts: onlyPage})
+		if err := api.AddAttachments(bytes.NewReader(pdf), &out, others, false, conf); err != nil {
+			t.Fatal(err)
+		}
+		if n := len(pdfread.Open(t, out.Bytes()).Attachments()); n != 4 {
+			t.Fatalf("%d files are attached", n)
+		}
+		got, err := Recover(bytes.NewReader(out.Bytes()), int64(out.Len()), job.Name)
+		if d := cmp.Diff(job, got); err != nil || d != "" {
+			t.Errorf("streams %v: %v %s", streams, err, d)
+		}
+		if _, err := Recover(bytes.NewReader(out.Bytes()), int64(out.Len()), "fern.toml"); err == nil || !strings.Contains(err.Error(), "no fern.toml inside") {
+			t.Errorf("streams %v: %v", streams, err)
 		}
 	}
 }
@@ -150,7 +253,7 @@ func handmade() []byte {
 }
 
 func TestRecoverFromAnothersFile(t *testing.T) {
-	got, err := Recover(handmade())
+	got, err := recoverAll(handmade())
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -166,8 +269,13 @@ func FuzzRecover(f *testing.F) {
 	}
 	f.Add(out.Bytes())
 	f.Add(handmade())
+	var streams bytes.Buffer
+	if err := api.Optimize(bytes.NewReader(out.Bytes()), &streams, pdfread.Config()); err != nil {
+		f.Fatal(err)
+	}
+	f.Add(streams.Bytes())
 	f.Fuzz(func(t *testing.T, pdf []byte) {
-		a, err := Recover(pdf)
+		a, err := recoverAll(pdf)
 		if err == nil && len(a.Content) > maxContent {
 			t.Errorf("%d bytes came out", len(a.Content))
 		}
