@@ -25,6 +25,9 @@ func (c *call) printJSON(v any) error {
 // escaped is JSON without any character that would steer a terminal: those can only stand in
 // texts, and mean the same there as an escape (RFC 8259, 7).
 func escaped(text string) string {
+	if !strings.ContainsFunc(text, func(r rune) bool { return steers(r) && r != '\n' }) {
+		return text
+	}
 	var b strings.Builder
 	for _, r := range text {
 		if steers(r) && r != '\n' {

@@ -11,12 +11,11 @@ import (
 // kept clear. Its frame is the item's: (0, 0) at the top left corner of the item's bounds. A
 // shade's is that of its flat development.
 type Area struct {
-	Rect        geometry.Rect // bounds of the area, zones not taken off
-	ClothBounds geometry.Rect // bounds of the item
-	outline     geometry.Outline
-	clear       geometry.Length // kept from outline; an upright rectangle is drawn in already
+	Rect        geometry.Rect   // bounds of the area, zones not taken off
+	ClothBounds geometry.Rect   // bounds of the item
+	ground      geometry.Ground // the outline and what is kept clear of it; none where upright
 	zones       []job.Zone
-	upright     bool               // outline is the rectangle Rect
+	upright     bool               // all of Rect is ground
 	edge        geometry.Path      // the border line
 	whole       geometry.Path      // the edge of the cloth
 	around      geometry.Length    // of a drum: where x closes; 0: nowhere
@@ -33,7 +32,7 @@ func newArea(item *job.Item) Area {
 	a := Area{zones: item.Zones, ClothBounds: item.Outline.Bounds(), whole: item.Outline.Path()}
 	if r, ok := item.Outline.Upright(); ok {
 		a.Rect = r.In(item.Border)
-		a.outline, a.upright = geometry.RectOutline(a.Rect), true
+		a.upright = true
 		a.edge = a.Rect.Polygon().Path()
 		if item.Shape == job.Drum {
 			a.around = item.Size.W
@@ -43,8 +42,9 @@ func newArea(item *job.Item) Area {
 		}
 		return a
 	}
-	a.outline, a.clear = item.Outline, item.Border.Least()
-	a.edge, a.Rect, _ = item.Outline.Inset(a.clear)
+	clear := item.Border.Least()
+	a.ground = geometry.NewGround(item.Outline, clear)
+	a.edge, a.Rect, _ = item.Outline.Inset(clear)
 	return a
 }
 
@@ -120,10 +120,30 @@ func (a Area) Holds(f geometry.Outline) bool {
 		}
 		return true
 	}
-	if !a.Rect.Holds(f.Bounds()) || !a.upright && !a.outline.HoldsClear(f, a.clear) {
+	if !a.Rect.Holds(f.Bounds()) || !a.upright && !a.ground.Holds(f) {
 		return false
 	}
 	return a.clearOfZones(f)
+}
+
+// holdsBox tells whether all that lies in a box lies in the area and overlaps no zone; known is
+// false where it takes more than the box to tell.
+func (a Area) holdsBox(b geometry.Rect) (holds, known bool) {
+	if a.closes() {
+		return false, false
+	}
+	for _, z := range a.zones {
+		if b.Touches(z.Rect) {
+			return false, false
+		}
+	}
+	if !a.Rect.Holds(b) {
+		return false, true
+	}
+	if a.upright {
+		return true, true
+	}
+	return a.ground.HoldsBox(b)
 }
 
 // clearOfZones tells whether a footprint overlaps no zone; touching one is not overlapping it.

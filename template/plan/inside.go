@@ -37,6 +37,6 @@ func (l layout) insideFrames(before []*PassPlan) (Area, bool) {
 		return a, false
 	}
 	a.Rect = a.Rect.In(in)
-	a.outline, a.edge = geometry.RectOutline(a.Rect), a.Rect.Polygon().Path()
+	a.edge = a.Rect.Polygon().Path()
 	return a, true
 }

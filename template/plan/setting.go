@@ -10,13 +10,29 @@ type layout struct {
 	area   Area
 	pass   *job.Pass
 	cell   geometry.Size // of a place: see placeOf
+	boxes  []turnedBox   // of the face in the turns it mostly has
 	item   *job.Item
 	units  geometry.Unit // for what is said to the maker
 	target *PassPlan     // the pass that this one is seated by; nil: none
 }
 
 func newLayout(area Area, pass *job.Pass) layout {
-	return layout{area: area, pass: pass, cell: pass.Place()}
+	return layout{area: area, pass: pass, cell: pass.Place(), boxes: turnedBoxes(pass)}
+}
+
+// turnedBox is the bounds of a face, its origin at (0, 0), in one of its turns.
+type turnedBox struct {
+	turn geometry.Angle
+	box  geometry.Rect
+}
+
+func turnedBoxes(pass *job.Pass) []turnedBox {
+	var boxes []turnedBox
+	for _, t := range pass.Turns.Each() {
+		turn := (t + pass.GridTurn).Normal()
+		boxes = append(boxes, turnedBox{turn, pass.Block.Face.Turn(turn).Bounds()})
+	}
+	return boxes
 }
 
 // leastGap is the gap that prints are counted with.
@@ -47,6 +63,13 @@ func (l layout) needs(turn geometry.Angle) geometry.Edges {
 
 // holds tells whether a print at a site lies on the area.
 func (l layout) holds(s Site) bool {
+	for _, b := range l.boxes {
+		if b.turn == s.Turn {
+			if holds, known := l.area.holdsBox(b.box.Move(s.Origin)); known {
+				return holds
+			}
+		}
+	}
 	return l.area.Holds(l.pass.Block.Face.Place(s.Origin, s.Turn).Outline)
 }
 
