@@ -26,6 +26,7 @@ type Pass struct {
 	Rings        int   // 0: as many as fit
 	Between      *Pass
 	OpenEdges    bool
+	Over         bool // meant to print over what is there already
 	On           *Pass
 	Offset       geometry.Point
 	Line         int // of its heading in the job file; 0: none

@@ -6,7 +6,8 @@ import (
 	"underlay/template/words"
 )
 
-// leastPitch is the least step from print to print.
+// leastPitch is the least step from print to print of a pass that is meant to print over itself;
+// any other laps by less than half its block.
 const leastPitch = 0.5 * geometry.Millimetre
 
 // checkGaps reads the one way in which the gap is given: gap, lap, or gap-across with
@@ -77,7 +78,8 @@ func (e entry) lap() (job.Gap, bool) {
 	return job.Gap{Least: -l, Most: -l}, ok
 }
 
-// checkLaps refuses a lap that leaves no step from print to print.
+// checkLaps refuses a lap of half the block or more, which is most often a wrong key or unit;
+// of a pass that is to print over what is there, one that leaves no step from print to print.
 func checkLaps(s section, pass *job.Pass) bool {
 	w, h := pass.Block.Size.W, pass.Block.Size.H
 	if pass.Repeat.Lattice() {
@@ -88,7 +90,7 @@ func checkLaps(s section, pass *job.Pass) bool {
 	}
 	show := s.r.show
 	fits := func(way string, gap, size geometry.Length) bool {
-		if size+gap >= leastPitch-geometry.Tolerance {
+		if -gap < size/2-geometry.Tolerance || pass.Over && size+gap >= leastPitch-geometry.Tolerance {
 			return true
 		}
 		e := s.key("gap-" + way)
@@ -97,8 +99,16 @@ func checkLaps(s section, pass *job.Pass) bool {
 				e = other
 			}
 		}
-		e.say("prints that lap by %s, with a face of %s %s, would lie on each other; write a smaller lap, such as %s",
-			show(-gap), show(size), way, words.Quote(show(0.5)))
+		what, example := "half on each other or more", min(0.5, size/4)
+		if pass.Over {
+			what = "on each other"
+		}
+		advice := words.Quote(show(example))
+		if e.key != "lap" {
+			advice = e.key + " = " + words.Quote(show(-example))
+		}
+		e.say("prints that lap by %s, with a face of %s %s, would lie %s; write a smaller lap, such as %s",
+			show(-gap), show(size), way, what, advice)
 		return false
 	}
 	okAcross := fits("across", pass.Gap.Across.Least, w)

@@ -66,7 +66,7 @@ func TestQuickProblems(t *testing.T) {
 		{"wood", func(q *Quick) { q.Wood = "80x80mm" },
 			`--wood: wood of 80 mm by 80 mm is smaller than the face of 90 mm by 90 mm; write its outer size`},
 		{"lap", func(q *Quick) { q.Gap, q.Lap = "", "90mm" },
-			`--lap: prints that lap by 90 mm, with a face of 90 mm across, would lie on each other; write a smaller lap, such as "0.5 mm"`},
+			`--lap: prints that lap by 90 mm, with a face of 90 mm across, would lie half on each other or more; write a smaller lap, such as "0.5 mm"`},
 		{"units and hand", func(q *Quick) { q.Units, q.Hand = "feet\n", "both" },
 			`--units: "feet " is not known here; write "mm", "cm" or "in"` + "\n" + `--hand: "both" is not known here; write "right" or "left"`},
 		{"order", func(q *Quick) { q.Order = "centre" }, `--order: "centre" is not known here; write "centre-out"`},
