@@ -23,7 +23,7 @@ func chains(curves []curve) []chain {
 	var joints []joint
 	for i, c := range curves {
 		for j, e := range curves {
-			if abs(c.b.X-e.a.X) > widestGap || abs(c.b.Y-e.a.Y) > widestGap {
+			if (c.b.X-e.a.X).Abs() > widestGap || (c.b.Y-e.a.Y).Abs() > widestGap {
 				continue
 			}
 			joints = append(joints, joint{i, j, c.b.Distance(e.a)})

@@ -122,7 +122,7 @@ func (c curve) meetCircle(places []float64, centre Point, radius Length) []float
 			return places
 		}
 		foot := -(q.X*d.X + q.Y*d.Y) / l
-		away := abs(q.X*d.Y-q.Y*d.X) / l
+		away := (q.X*d.Y - q.Y*d.X).Abs() / l
 		if away > radius {
 			return places
 		}

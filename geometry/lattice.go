@@ -52,7 +52,7 @@ func (l Lattice) In(r Rect) []Site {
 func (l Lattice) run(j int, r Rect, from, to int) (int, int) {
 	base := l.Origin.Add(l.Down.Mul(float64(j)))
 	narrow := func(step, base, low, high Length) {
-		if abs(step) <= Tolerance {
+		if step.Abs() <= Tolerance {
 			return
 		}
 		a, b := float64((low-base)/step), float64((high-base)/step)

@@ -52,8 +52,8 @@ func (o Outline) Upright() (Rect, bool) {
 	}
 	b := o.corners.Bounds()
 	for _, c := range o.corners {
-		if !(abs(c.X-b.Min.X) <= Tolerance || abs(c.X-b.Max.X) <= Tolerance) ||
-			!(abs(c.Y-b.Min.Y) <= Tolerance || abs(c.Y-b.Max.Y) <= Tolerance) {
+		if !((c.X-b.Min.X).Abs() <= Tolerance || (c.X-b.Max.X).Abs() <= Tolerance) ||
+			!((c.Y-b.Min.Y).Abs() <= Tolerance || (c.Y-b.Max.Y).Abs() <= Tolerance) {
 			return Rect{}, false
 		}
 	}

@@ -70,7 +70,7 @@ func (q quantity) length() (Length, error) {
 		return 0, fmt.Errorf("%s: no unit %s is known; write mm, cm, m or in", quote(q.String()), quote(q.unit))
 	}
 	mm, _ := new(big.Rat).Mul(q.value, unit).Float64()
-	if abs(Length(mm)) > longestLength {
+	if Length(mm).Abs() > longestLength {
 		return 0, fmt.Errorf("%s is longer than anything on a bench; write a shorter length", quote(q.String()))
 	}
 	return Length(mm), nil
@@ -81,7 +81,7 @@ func scan(s string) (quantity, error) {
 	if err := readable(s); err != nil {
 		return quantity{}, err
 	}
-	text := strings.NewReplacer("−", "-", " / ", "/", " /", "/", "/ ", "/").Replace(tidy(s))
+	text := closeUp(s)
 	number, unit := text, ""
 	if i := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune("0123456789./+- ", r) }); i >= 0 {
 		number, unit = strings.TrimSpace(text[:i]), text[i:]
@@ -108,6 +108,22 @@ const (
 	notOne     = `is not a length; write one number and one unit, such as "50 mm", "2.5 cm" or "3 1/2 in"`
 	dividesBy0 = `divides by 0; write a fraction such as 1/2`
 )
+
+// ParseNumber reads a number without a unit, 0 or more, written as in a length: "0.25", "1/3",
+// "1 1/2". The error is a plain sentence.
+func ParseNumber(s string) (float64, error) {
+	v, err := readNumber(closeUp(s))
+	if err != nil {
+		return 0, fmt.Errorf(`%s is not a number; write one such as "0.25" or "1/3"`, quote(s))
+	}
+	f, _ := v.Float64()
+	return f, nil
+}
+
+// closeUp brings a text to single spaces, with none round a stroke, and its minus to a hyphen.
+func closeUp(s string) string {
+	return strings.NewReplacer("−", "-", " / ", "/", " /", "/", "/ ", "/").Replace(tidy(s))
+}
 
 // readNumber reads a decimal, a fraction, or a whole number and a fraction below 1.
 func readNumber(s string) (*big.Rat, error) {

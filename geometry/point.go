@@ -32,10 +32,8 @@ func (p Point) Distance(q Point) Length { return p.Sub(q).Norm() }
 
 // Near tells whether two points are the same within Tolerance on both axes.
 func (p Point) Near(q Point) bool {
-	return abs(p.X-q.X) <= Tolerance && abs(p.Y-q.Y) <= Tolerance
+	return (p.X-q.X).Abs() <= Tolerance && (p.Y-q.Y).Abs() <= Tolerance
 }
-
-func abs(l Length) Length { return Length(math.Abs(float64(l))) }
 
 // segmentDistance returns the distance of p from the straight piece a to b.
 func segmentDistance(p, a, b Point) Length {

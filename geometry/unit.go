@@ -41,16 +41,33 @@ func (u Unit) Number(l Length) string {
 	case UnitInch:
 		return sixteenths(float64(l / Inch))
 	case UnitCM:
-		return decimals(float64(l/Centimetre), 3)
+		return Decimals(float64(l/Centimetre), 3)
 	}
-	return decimals(float64(l), 2)
+	return Decimals(float64(l), 2)
 }
+
+// step is the finest length that Format tells from the next.
+func (u Unit) step() Length {
+	if u == UnitInch {
+		return Inch / 16
+	}
+	return Millimetre / 100
+}
+
+// Up returns the least length not below l that the unit can write.
+func (u Unit) Up(l Length) Length {
+	return u.step() * Length(math.Ceil(float64((l-Tolerance)/u.step())))
+}
+
+// Down returns the greatest length not above l that the unit can write.
+func (u Unit) Down(l Length) Length { return -u.Up(-l) }
 
 // hair settles ties: a half that sums have moved by less than this is a half, so that borders
 // that are even are written so.
 const hair = 1e-6
 
-func decimals(v float64, places int) string {
+// Decimals writes a number to so many places at the most, in the fewest figures: "0.25", "3".
+func Decimals(v float64, places int) string {
 	scale := math.Pow10(places)
 	v = math.Copysign(math.Floor(math.Abs(v)*scale+0.5+hair)/scale, v)
 	s := strconv.FormatFloat(v, 'f', places, 64)

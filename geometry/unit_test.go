@@ -78,3 +78,49 @@ func TestZeroUnit(t *testing.T) {
 		t.Error("the zero unit is not the millimetre")
 	}
 }
+
+// TestRounded holds lengths that must be enough, or not too much, to what their unit can show.
+func TestRounded(t *testing.T) {
+	for u, step := range map[Unit]Length{UnitMM: 0.01, UnitCM: 0.01, UnitInch: 25.4 / 16} {
+		for i := range 1000 {
+			l := Length(i) / 7 * Length(math.Pi)
+			up, down := u.Up(l), u.Down(l)
+			if up < l-Tolerance || up > l+step || down > l+Tolerance || down < l-step {
+				t.Fatalf("%v: up %v, down %v in %s", l, up, down, u)
+			}
+			if got, err := ParseLength(u.Format(up)); err != nil || got < l-Tolerance {
+				t.Fatalf("%v is shown as %s: %v, %v", l, u.Format(up), got, err)
+			}
+			if again := u.Up(up); (again - up).Abs() > 1e-9 {
+				t.Fatalf("%v rounded twice: %v", up, again)
+			}
+		}
+	}
+}
+
+func TestDecimals(t *testing.T) {
+	for _, c := range []struct {
+		v      float64
+		places int
+		want   string
+	}{
+		{0, 2, "0"}, {-0.001, 2, "0"}, {3, 4, "3"}, {0.25, 3, "0.25"}, {-1.5, 0, "-2"}, {75.125, 2, "75.13"}, {1e9, 6, "1000000000"}, {0.1 + 0.2, 6, "0.3"},
+	} {
+		if got := Decimals(c.v, c.places); got != c.want {
+			t.Errorf("Decimals(%v, %d) = %s, want %s", c.v, c.places, got, c.want)
+		}
+	}
+}
+
+func TestParseNumber(t *testing.T) {
+	for text, want := range map[string]float64{"0.25": 0.25, "1/3": 1.0 / 3, " 1 / 2 ": 0.5, "1 1/2": 1.5, "08": 8} {
+		if got, err := ParseNumber(text); err != nil || got != want {
+			t.Errorf("ParseNumber(%q) = %v, %v, want %v", text, got, err, want)
+		}
+	}
+	for _, text := range []string{"", "half", "1/0", "-1", "1e3", "0,5", "1/3 mm", "NaN"} {
+		if got, err := ParseNumber(text); err == nil {
+			t.Errorf("ParseNumber(%q) = %v", text, got)
+		}
+	}
+}

@@ -2,8 +2,6 @@ package paper
 
 import (
 	"fmt"
-	"math"
-	"strconv"
 	"strings"
 
 	"underlay/geometry"
@@ -138,5 +136,5 @@ func (e UnknownStock) Words(near string) string {
 
 // millimetres writes a length as a number of millimetres, to a ten-thousandth.
 func millimetres(l geometry.Length) string {
-	return strconv.FormatFloat(math.Round(l.Millimetres()*1e4)/1e4, 'f', -1, 64)
+	return geometry.Decimals(l.Millimetres(), 4)
 }

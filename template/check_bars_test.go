@@ -8,7 +8,6 @@ import (
 
 	"underlay/geometry"
 	"underlay/template/internal/sample"
-	"underlay/template/plan"
 	"underlay/testdata/pdfread"
 )
 
@@ -87,15 +86,15 @@ func barBeside(paths []pdfread.Path, text geometry.Rect) (bar line, down, ok boo
 			}
 			l := line{piece.Start, piece.Steps[0].To, &paths[i]}
 			d := l.b.Sub(l.a)
-			if n := d.Norm(); n < 45 || n > 55 || min(plan.AbsLength(d.X), plan.AbsLength(d.Y)) > off {
+			if n := d.Norm(); n < 45 || n > 55 || min(d.X.Abs(), d.Y.Abs()) > off {
 				continue
 			}
 			c := text.Centre()
 			middle := geometry.Rect{Min: l.a, Max: l.b}.Centre().Sub(c)
-			away := plan.AbsLength(middle.X) + plan.AbsLength(middle.Y)
-			isDown := plan.AbsLength(d.X) <= off
+			away := middle.X.Abs() + middle.Y.Abs()
+			isDown := d.X.Abs() <= off
 			if isDown {
-				away = plan.AbsLength(c.X-text.Min.X+middle.X) + plan.AbsLength(middle.Y)/4
+				away = (c.X - text.Min.X + middle.X).Abs() + middle.Y.Abs()/4
 			}
 			if away < least {
 				bar, down, ok, least = l, isDown, true, away

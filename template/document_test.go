@@ -12,7 +12,6 @@ import (
 	"underlay/paper"
 	"underlay/template/guide"
 	"underlay/template/job"
-	"underlay/template/plan"
 	"underlay/testdata/pdfread"
 
 	"github.com/google/go-cmp/cmp"
@@ -162,10 +161,10 @@ func checkCrosses(t *testing.T, p *papers) {
 				line func(*sheetRead, geometry.Point) bool
 			}{
 				{s.Sheet.Right, func(o *sheetRead, q geometry.Point) bool {
-					return plan.AbsLength(q.X-(s.Sheet.Area.Max.X+o.Sheet.Area.Min.X)/2) <= off
+					return (q.X - (s.Sheet.Area.Max.X+o.Sheet.Area.Min.X)/2).Abs() <= off
 				}},
 				{s.Sheet.Below, func(o *sheetRead, q geometry.Point) bool {
-					return plan.AbsLength(q.Y-(s.Sheet.Area.Max.Y+o.Sheet.Area.Min.Y)/2) <= off
+					return (q.Y - (s.Sheet.Area.Max.Y+o.Sheet.Area.Min.Y)/2).Abs() <= off
 				}},
 			} {
 				o := named[join.name]

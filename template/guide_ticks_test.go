@@ -45,7 +45,7 @@ func (g guideRead) checkRun(t *testing.T, down bool, reach geometry.Length) {
 	for _, s := range g.sheets {
 		for _, l := range s.lines.all {
 			a, b := turn(l.a), turn(l.b)
-			if plan.AbsLength(a.X-b.X) > off || a.Distance(b) < 2 {
+			if (a.X-b.X).Abs() > off || a.Distance(b) < 2 {
 				continue
 			}
 			lo, hi := min(a.Y, b.Y), max(a.Y, b.Y)
@@ -60,7 +60,7 @@ func (g guideRead) checkRun(t *testing.T, down bool, reach geometry.Length) {
 		var above, below bool
 		for d := -1; d <= 1; d++ {
 			for _, k := range ticks[tenths(x)+d] {
-				if plan.AbsLength(k.x-x) <= off && is(k.of) {
+				if (k.x-x).Abs() <= off && is(k.of) {
 					above, below = above || !k.below, below || k.below
 				}
 			}

@@ -4,8 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
+
 	"underlay/paper"
 	"underlay/paper/pdf"
 	"underlay/paper/svg"
@@ -208,16 +208,9 @@ func countPages(parts []paper.Part) int {
 
 // wroteText says in a line what was written.
 func wroteText(file string, pages, sheets int, stock string) string {
-	text := fmt.Sprintf("wrote %s: %s", file, counted(pages, "page", "pages"))
+	text := fmt.Sprintf("wrote %s: %s", file, words.Counted(pages, "page", "pages"))
 	if sheets > 0 {
-		text += fmt.Sprintf(", %s of %s at true size; print at 100 %%, not fitted to the page", counted(sheets, "sheet", "sheets"), stock)
+		text += fmt.Sprintf(", %s of %s at true size; print at 100 %%, not fitted to the page", words.Counted(sheets, "sheet", "sheets"), stock)
 	}
 	return text + "\n"
-}
-
-func counted(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return strconv.Itoa(n) + " " + many
 }

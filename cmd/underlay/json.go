@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
-	"strconv"
 	"strings"
 
 	"underlay/geometry"
@@ -45,12 +44,7 @@ type mm float64
 // MarshalJSON writes the number without the last digits, which are those of the computer's own
 // arithmetic, and without a minus before 0.
 func (v mm) MarshalJSON() ([]byte, error) {
-	s := strconv.FormatFloat(float64(v), 'f', 6, 64)
-	s = strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
-	if s == "-0" {
-		s = "0"
-	}
-	return []byte(s), nil
+	return []byte(geometry.Decimals(float64(v), 6)), nil
 }
 
 func length(l geometry.Length) mm { return mm(l.Millimetres()) }

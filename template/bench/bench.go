@@ -134,7 +134,7 @@ func (b bench) where() {
 
 // servesWords writes a range of cloth sizes.
 func servesWords(s plan.Serves, u geometry.Unit) string {
-	return "from " + u.Format(plan.RoundedUp(s.Least, u)) + " to just under " + u.Format(plan.RoundedDown(s.Below, u))
+	return "from " + u.Format(u.Up(s.Least)) + " to just under " + u.Format(u.Down(s.Below))
 }
 
 func dash(int) string { return "–" }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"underlay/geometry"
 	"underlay/paper"
 	"underlay/template/guide"
 	"underlay/template/plan"
@@ -53,13 +54,14 @@ func SetPages(p *plan.Plan) []paper.Page {
 	}
 	if job.Printing.HasSecondsPrint {
 		f.Heading("Time at the bench")
-		text := fmt.Sprintf("%s, at your own pace of %s seconds a print", say.Time(t.Bench), plainFigure(job.Printing.SecondsAPrint))
+		text := fmt.Sprintf("%s, at your own pace of %s seconds a print", say.Time(t.Bench), figure(job.Printing.SecondsAPrint))
 		if job.Printing.HasSecondsColour {
-			text += fmt.Sprintf(" and %s more for each colour after the first", plainFigure(job.Printing.SecondsAColour))
+			text += fmt.Sprintf(" and %s more for each colour after the first", figure(job.Printing.SecondsAColour))
 		}
 		f.Text(text + ". Setting up, cleaning and drying come on top.")
 	}
 	return f.Pages()
 }
 
-func plainFigure(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+// figure writes a number of the maker's own.
+func figure(v float64) string { return geometry.Decimals(v, 6) }

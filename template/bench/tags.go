@@ -98,7 +98,7 @@ func strips(p *plan.Plan) []strip {
 				{pp.Choice().Gap.Across, size.H, pp.Pass.Block.Name},
 				{pp.Choice().Gap.Down, size.W, pp.Pass.Block.Name},
 			} {
-				same := func(q strip) bool { return plan.AbsLength(q.gap-s.gap) <= geometry.Tolerance && q.block == s.block }
+				same := func(q strip) bool { return (q.gap-s.gap).Abs() <= geometry.Tolerance && q.block == s.block }
 				if s.gap >= leastStrip-geometry.Tolerance && !slices.ContainsFunc(strips, same) {
 					strips = append(strips, s)
 				}

@@ -58,7 +58,7 @@ func GapWords(u geometry.Unit, g job.Spacing) string {
 		}
 		return "gap " + u.Format(l)
 	}
-	if plan.AbsLength(g.Across-g.Down) <= geometry.Tolerance {
+	if (g.Across - g.Down).Abs() <= geometry.Tolerance {
 		return one(g.Across)
 	}
 	return one(g.Across) + " across, " + one(g.Down) + " down"
@@ -66,7 +66,7 @@ func GapWords(u geometry.Unit, g job.Spacing) string {
 
 // BorderWords says how much plain cloth is left.
 func BorderWords(u geometry.Unit, b geometry.Edges) string {
-	switch near := func(a, b geometry.Length) bool { return plan.AbsLength(a-b) <= geometry.Tolerance }; {
+	switch near := func(a, b geometry.Length) bool { return (a - b).Abs() <= geometry.Tolerance }; {
 	case b.Even():
 		return "border " + u.Format(b.Top)
 	case near(b.Top, b.Bottom) && near(b.Left, b.Right):
@@ -78,7 +78,7 @@ func BorderWords(u geometry.Unit, b geometry.Edges) string {
 // PlainWords says how much cloth stays plain round the prints, as the printer stands: the far
 // edge is the top one.
 func PlainWords(u geometry.Unit, b geometry.Edges) string {
-	switch near := func(a, b geometry.Length) bool { return plan.AbsLength(a-b) <= geometry.Tolerance }; {
+	switch near := func(a, b geometry.Length) bool { return (a - b).Abs() <= geometry.Tolerance }; {
 	case b.Even():
 		return u.Format(b.Top) + " plain all round"
 	case near(b.Top, b.Bottom) && near(b.Left, b.Right):

@@ -43,7 +43,7 @@ func (g *guide) slantedLines(p plan.FacePass, turn geometry.Angle, depth geometr
 	for _, print := range p.Prints {
 		d := print.Origin.Sub(centre)
 		off := d.X*across.X + d.Y*across.Y
-		if !slices.ContainsFunc(offs, func(o geometry.Length) bool { return plan.AbsLength(o-off) < 0.01 }) {
+		if !slices.ContainsFunc(offs, func(o geometry.Length) bool { return (o - off).Abs() < 0.01 }) {
 			offs = append(offs, off)
 		}
 	}
@@ -78,7 +78,7 @@ func exits(r geometry.Rect, p, along geometry.Point) [2]geometry.Point {
 	for _, side := range []struct{ to, step geometry.Length }{
 		{r.Min.X - p.X, along.X}, {r.Max.X - p.X, along.X}, {r.Min.Y - p.Y, along.Y}, {r.Max.Y - p.Y, along.Y},
 	} {
-		if plan.AbsLength(side.step) < geometry.Tolerance {
+		if side.step.Abs() < geometry.Tolerance {
 			continue
 		}
 		if t := float64(side.to / side.step); t < 0 {

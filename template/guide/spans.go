@@ -56,7 +56,7 @@ func (r run) families(p plan.FacePass, several bool) [][]span {
 		seen[at] = true
 		phase := geometry.Length(math.Mod(float64(s.lo), float64(pitch)))
 		i := slices.IndexFunc(phases, func(q geometry.Length) bool {
-			d := plan.AbsLength(q - phase)
+			d := (q - phase).Abs()
 			return min(d, pitch-d) < 0.01
 		})
 		if i < 0 {

@@ -181,7 +181,7 @@ func (r run) drawLines(p plan.FacePass, families [][]span) {
 			r.g.Fill(r.head(l, outer, second), paper.Ink{})
 		}
 		name := "tape"
-		if r.down && plan.AbsLength(l-p.Tape.Start) <= geometry.Tolerance {
+		if r.down && (l-p.Tape.Start).Abs() <= geometry.Tolerance {
 			name = "start tape"
 		}
 		if len(r.g.face.Passes) > 1 {

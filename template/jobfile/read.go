@@ -5,7 +5,6 @@ import (
 	"math"
 	"path/filepath"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -68,8 +67,7 @@ func (r *reader) rounded(l geometry.Length, round func(float64) float64) string 
 	case geometry.UnitInch:
 		size = geometry.Inch
 	}
-	number := strconv.FormatFloat(round(float64(l/size)*1000)/1000, 'f', 3, 64)
-	return strings.TrimSuffix(strings.TrimRight(number, "0"), ".") + " " + r.units.String()
+	return geometry.Decimals(round(float64(l/size)*1000)/1000, 3) + " " + r.units.String()
 }
 
 // read goes from text to job. The job is good only where no problem was found.

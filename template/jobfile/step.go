@@ -24,26 +24,12 @@ func checkStep(s section) float64 {
 	if !ok {
 		return 0.5
 	}
-	f, err := parseShare(text)
+	f, err := geometry.ParseNumber(text)
 	if err != nil || !(f > 0.001 && f < 0.999) {
 		e.say(`%s is not a share of the pitch between 0 and 1; write one such as "1/2", "1/3" or "0.25"`, words.Quote(text))
 		return 0.5
 	}
 	return f
-}
-
-// parseShare reads "1/3" or "0.25".
-func parseShare(s string) (float64, error) {
-	top, bottom, fraction := strings.Cut(strings.TrimSpace(s), "/")
-	if !fraction {
-		return strconv.ParseFloat(top, 64)
-	}
-	a, errA := strconv.Atoi(strings.TrimSpace(top))
-	b, errB := strconv.Atoi(strings.TrimSpace(bottom))
-	if errA != nil || errB != nil || b == 0 {
-		return 0, strconv.ErrSyntax
-	}
-	return float64(a) / float64(b), nil
 }
 
 // checkGridTurn reads the degrees by which a diagonal repeat is turned, as a number or text.

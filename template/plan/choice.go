@@ -49,7 +49,7 @@ func (c Choice) better(d Choice) bool {
 	if u, v := c.unevenness(), d.unevenness(); math.Abs(float64(u-v)) > float64(geometry.Tolerance) {
 		return u < v
 	}
-	if u, v := c.Border.Least(), d.Border.Least(); AbsLength(u-v) > geometry.Tolerance {
+	if u, v := c.Border.Least(), d.Border.Least(); (u - v).Abs() > geometry.Tolerance {
 		return u > v
 	}
 	return c.Seam < d.Seam

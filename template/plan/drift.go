@@ -40,7 +40,7 @@ func driftAround(runs []Run, gap job.Spacing) Drift {
 func newDrift(centre, corner int, gap job.Spacing) Drift {
 	d := Drift{FromCentre: centre, FromCorner: corner}
 	if centre > 0 {
-		d.Harmless = min(AbsLength(gap.Across), AbsLength(gap.Down)) / geometry.Length(centre)
+		d.Harmless = min(gap.Across.Abs(), gap.Down.Abs()) / geometry.Length(centre)
 	}
 	return d
 }

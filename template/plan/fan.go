@@ -86,7 +86,7 @@ func (f fan) outermost(reach geometry.Length) (r geometry.Length, ok bool) {
 	r = geometry.Length(math.Inf(1))
 	for _, face := range f.faces {
 		for _, c := range face.Corners() {
-			if AbsLength(c.X) > reach {
+			if c.X.Abs() > reach {
 				return 0, false
 			}
 			r = min(r, geometry.Length(math.Sqrt(float64(reach*reach-c.X*c.X)))-c.Y)

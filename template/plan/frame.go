@@ -144,7 +144,7 @@ func (l layout) frameRoom() error {
 func (l layout) noCorners() error {
 	most := (l.area.Rect.W() - l.pass.Gap.Across.Least) / 2
 	return fmt.Errorf(`only one print fits along the top, and a frame with all four sides has one in either corner; write a block of at most %s wide, or sides = ["top", "bottom"]`,
-		l.units.Format(RoundedDown(most, l.units)))
+		l.units.Format(l.units.Down(most)))
 }
 
 // frameRun is a row of n prints in some room: where it starts and its gap.

@@ -48,4 +48,4 @@ func readShelf(t testing.TB, text string) *Shelf {
 }
 
 // near tells whether two lengths are the same but for rounding.
-func near(a, b geometry.Length) bool { return AbsLength(a-b) <= 1e-9 }
+func near(a, b geometry.Length) bool { return (a - b).Abs() <= 1e-9 }

@@ -38,15 +38,15 @@ func (l layout) noneFits(choices []Choice) error {
 	var by string
 	switch {
 	case over.W > geometry.Tolerance && over.H > geometry.Tolerance:
-		by = fmt.Sprintf("%s too wide and %s too high", u.Format(RoundedUp(over.W, u)), u.Format(RoundedUp(over.H, u)))
+		by = fmt.Sprintf("%s too wide and %s too high", u.Format(u.Up(over.W)), u.Format(u.Up(over.H)))
 	case over.W > geometry.Tolerance:
-		by = u.Format(RoundedUp(over.W, u)) + " too wide"
+		by = u.Format(u.Up(over.W)) + " too wide"
 	default:
-		by = u.Format(RoundedUp(over.H, u)) + " too high"
+		by = u.Format(u.Up(over.H)) + " too high"
 	}
 	return fmt.Errorf("no print fits: the block %s, %s, is %s for the printable area, %s; make the item that much larger, the border less, or write a block of at most %s",
 		name, u.FormatSize(l.cell), by, u.FormatSize(room),
-		u.FormatSize(geometry.Size{W: RoundedDown(min(l.cell.W, room.W), u), H: RoundedDown(min(l.cell.H, room.H), u)}))
+		u.FormatSize(geometry.Size{W: u.Down(min(l.cell.W, room.W)), H: u.Down(min(l.cell.H, room.H))}))
 }
 
 // noSeat explains why no print fits where another pass says they go.

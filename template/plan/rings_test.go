@@ -88,7 +88,7 @@ func TestRingsByHand(t *testing.T) {
 	// clockwise of it, tops outwards.
 	for i, p := range plan.Prints {
 		d := p.Origin.Sub(geometry.Pt(250, 250))
-		if p.Column == 1 && (AbsLength(d.X) > 1e-9 || d.Y > 1e-9) {
+		if p.Column == 1 && (d.X.Abs() > 1e-9 || d.Y > 1e-9) {
 			t.Errorf("print %d, the first of its ring, is at %v", i+1, p.Origin)
 		}
 		if p.Column == 2 && d.X <= 0 && p.Row < len(runs)-1 {

@@ -79,13 +79,13 @@ func (l layout) tooLarge(u geometry.Unit) string {
 	}
 	var over string
 	if wide := l.cell.W - room.W; wide > geometry.Tolerance {
-		over = u.Format(RoundedUp(wide, u)) + " too wide"
+		over = u.Format(u.Up(wide)) + " too wide"
 	}
 	if high := l.cell.H - room.H; high > geometry.Tolerance {
 		if over != "" {
 			over += " and "
 		}
-		over += u.Format(RoundedUp(high, u)) + " too high"
+		over += u.Format(u.Up(high)) + " too high"
 	}
 	if over == "" && l.roughCount() > mostPrints {
 		over = "too small, for it would make too many prints"

@@ -28,7 +28,7 @@ func TestShelf(t *testing.T) {
 		}
 		c := fit.Pass.Choice()
 		side := 20 + (390-geometry.Length(columns)*(block.W+1)+1)/2
-		if c.Columns != columns || c.Rows != rows || c.Count != columns*rows || AbsLength(c.Border.Left-side) > 1e-6 || AbsLength(c.Border.Right-side) > 1e-6 {
+		if c.Columns != columns || c.Rows != rows || c.Count != columns*rows || (c.Border.Left-side).Abs() > 1e-6 || (c.Border.Right-side).Abs() > 1e-6 {
 			t.Errorf("%v: %d × %d = %d, %v; want %d × %d, %v at the sides", size, c.Columns, c.Rows, c.Count, c.Border, columns, rows, side)
 		}
 	}

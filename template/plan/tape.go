@@ -29,7 +29,7 @@ func (l layout) tapeLines(sites []Site, first Site) TapeLines {
 		t.Across = []geometry.Length{field.Min.X, field.Max.X}
 	}
 	for _, edge := range []geometry.Length{field.Min.Y, field.Max.Y} {
-		if AbsLength(start-edge) <= geometry.Tolerance {
+		if (start - edge).Abs() <= geometry.Tolerance {
 			t.Down, t.Start = []geometry.Length{field.Min.Y, field.Max.Y}, edge
 		}
 	}
@@ -61,7 +61,7 @@ func (t TapeLines) Lines(cloth geometry.Rect) []tapeLine {
 		case len(t.Down) - 1:
 			l.Name = "bottom edge"
 		}
-		l.Starts = l.Name != "start line" && AbsLength(y-t.Start) <= geometry.Tolerance
+		l.Starts = l.Name != "start line" && (y-t.Start).Abs() <= geometry.Tolerance
 		lines = append(lines, l)
 	}
 	return lines
@@ -71,7 +71,7 @@ func (t TapeLines) Lines(cloth geometry.Rect) []tapeLine {
 func (l tapeLine) FromCrease(u geometry.Unit) string {
 	sides := map[string][2]string{"left": {"left", "right"}, "top": {"above", "below"}}[l.Edge]
 	switch off := l.At - l.crease; {
-	case AbsLength(off) <= geometry.Tolerance:
+	case off.Abs() <= geometry.Tolerance:
 		return "on it"
 	case off < 0:
 		return u.Format(-off) + " " + sides[0]

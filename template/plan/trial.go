@@ -170,7 +170,7 @@ func least(limit geometry.Length, n int, prints func(geometry.Length) int) *geom
 		}
 	}
 	// What is written to a millionth of a millimetre is what was meant.
-	if round := geometry.Length(math.Round(float64(high)*1e6) / 1e6); AbsLength(round-high) < 1e-9 {
+	if round := geometry.Length(math.Round(float64(high)*1e6) / 1e6); (round - high).Abs() < 1e-9 {
 		high = round
 	}
 	return &high

@@ -137,7 +137,7 @@ func (f *fitText) border(it *job.Item, b geometry.Edges) string {
 	switch {
 	case !it.Shape.Shade():
 		return guide.BorderWords(f.u, b)
-	case plan.AbsLength(b.Top-b.Bottom) <= geometry.Tolerance:
+	case (b.Top - b.Bottom).Abs() <= geometry.Tolerance:
 		return fmt.Sprintf("border %s top and bottom", f.u.Format(b.Top))
 	}
 	return fmt.Sprintf("border top %s, bottom %s", f.u.Number(b.Top), f.u.Format(b.Bottom))
@@ -185,7 +185,7 @@ func (f *fitText) choices(p *plan.PassPlan, even int) {
 
 // gaps writes the gap across and down, once where they are the same.
 func (f *fitText) gaps(g job.Spacing) string {
-	if plan.AbsLength(g.Across-g.Down) <= geometry.Tolerance {
+	if (g.Across - g.Down).Abs() <= geometry.Tolerance {
 		return f.u.Number(g.Across)
 	}
 	return f.u.Number(g.Across) + ", " + f.u.Number(g.Down)

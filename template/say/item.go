@@ -76,7 +76,7 @@ func Drift(p *plan.PassPlan) string {
 	}
 	text := "Set by eye, each print against the last, slips add up: " + from
 	if d.Harmless > 0 && p.Pass.Between == nil {
-		text += fmt.Sprintf(", and slips of %s each could make up the whole %s", geometry.UnitMM.Format(plan.RoundedUp(d.Harmless, geometry.UnitMM)), between(p.Choice().Gap))
+		text += fmt.Sprintf(", and slips of %s each could make up the whole %s", geometry.UnitMM.Format(geometry.UnitMM.Up(d.Harmless)), between(p.Choice().Gap))
 	}
 	return text + ". Set by the ticks, a print keeps its own slip and hands none on."
 }
@@ -113,7 +113,7 @@ func ordinal(n int) string {
 func evener(p *plan.PassPlan) int {
 	even := func(c plan.Choice) bool {
 		b := c.Border
-		return plan.AbsLength(b.Left-b.Right) <= geometry.Tolerance && plan.AbsLength(b.Top-b.Bottom) <= geometry.Tolerance
+		return (b.Left-b.Right).Abs() <= geometry.Tolerance && (b.Top-b.Bottom).Abs() <= geometry.Tolerance
 	}
 	taken := p.Choice()
 	if even(taken) {

@@ -88,7 +88,7 @@ func (f *fitText) shelf(si plan.ShelfItem) {
 
 // both writes two lengths, once where they are the same.
 func (f *fitText) both(a, b geometry.Length) string {
-	if plan.AbsLength(a-b) <= geometry.Tolerance {
+	if (a - b).Abs() <= geometry.Tolerance {
 		return f.u.Number(a)
 	}
 	return f.u.Number(a) + ", " + f.u.Number(b)

@@ -48,14 +48,14 @@ func (f *fitText) nearMiss(m plan.NearMiss, pass *job.Pass) string {
 // change writes the least change that will do, so it is never rounded down. A sixteenth of an
 // inch is a coarse step for that: the millimetres are given too.
 func (f *fitText) change(l geometry.Length) string {
-	up := f.u.Format(plan.RoundedUp(l, f.u))
+	up := f.u.Format(f.u.Up(l))
 	if f.u == geometry.UnitInch {
-		up += " (" + geometry.UnitMM.Format(plan.RoundedUp(l, geometry.UnitMM)) + ")"
+		up += " (" + geometry.UnitMM.Format(geometry.UnitMM.Up(l)) + ")"
 	}
 	return up
 }
 
 // serves writes a range of cloth sizes, rounded so that every size it names is served.
 func (f *fitText) serves(s plan.Serves) string {
-	return fmt.Sprintf("%s to just under %s", f.u.Format(plan.RoundedUp(s.Least, f.u)), f.u.Format(plan.RoundedDown(s.Below, f.u)))
+	return fmt.Sprintf("%s to just under %s", f.u.Format(f.u.Up(s.Least)), f.u.Format(f.u.Down(s.Below)))
 }
