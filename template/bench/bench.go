@@ -45,7 +45,7 @@ func (b bench) write() {
 		each = "each face"
 	}
 	under := fmt.Sprintf("%s of %s. %s on %s. Mark %s.",
-		words.Counted(item.Quantity, "piece", "pieces"), size, words.Counted(b.face.Count(), "print", "prints"), each, guide.Mark(b.job))
+		words.Counted(item.Quantity, "piece", "pieces"), size, words.Counted(b.face.Count(), "print", "prints"), each, guide.Mark(b.job, b.face))
 	b.Title(b.face.Label(), under)
 	b.Figure(max(70, min(108, b.Room()*0.42)), func(box geometry.Rect) []paper.View {
 		return []paper.View{finished(b.face, box)}

@@ -18,7 +18,7 @@ func SetPages(p *plan.Plan) []paper.Page {
 	job, t := p.Job, plan.NewTotals(p)
 	f := newFlow(job)
 	f.Title(job.Title, fmt.Sprintf("The whole set: %s, %s. Mark %s.",
-		words.Counted(t.Pieces, "piece", "pieces"), words.Counted(t.Prints, "print", "prints"), guide.Mark(job)))
+		words.Counted(t.Pieces, "piece", "pieces"), words.Counted(t.Prints, "print", "prints"), guide.SetMark(job)))
 	var rows [][]string
 	for _, ip := range p.Items {
 		for _, pp := range ip.Passes {

@@ -226,7 +226,7 @@ func (p *tagPages) turn() {
 	d := &paper.Drawing{Bounds: geometry.RectAt(geometry.Point{}, p.room)}
 	p.pages = append(p.pages, d)
 	d.Write(paper.Label{Text: "Tags", At: geometry.Pt(7, 6), Anchor: paper.AnchorTopLeft, Height: 5, Bold: true})
-	text := "True size. Cut along the wide line, away from the hand, on a mat; stick on the block’s back, arrow to the top. Mark " + guide.Mark(p.job) + "."
+	text := "True size. Cut along the wide line, away from the hand, on a mat; stick on the block’s back, arrow to the top. Mark " + guide.SetMark(p.job) + "."
 	for i, line := range paper.Wrap(text, 1.8, p.room.W-14) {
 		d.Write(paper.Label{Text: line, At: geometry.Pt(7, 13.5+geometry.Length(i)*3.2), Anchor: paper.AnchorTopLeft, Height: 1.8, Ink: paper.Grey(90)})
 	}

@@ -2,20 +2,80 @@ package guide
 
 import (
 	"crypto/sha256"
+	"fmt"
+	"hash"
 
 	"underlay/template/job"
+	"underlay/template/plan"
 )
 
-// markLetters are not mistaken for each other when read from a sheet: no I, O, 0, 1 and such.
-const markLetters = "ABCDEFGHJKMNPRSTUVWXY346789"
+// The signs of a mark: letters without vowels, figures without 0 and 1, none of them taken for
+// another when it is read from a sheet (no 8 beside B, no 5 beside S).
+const (
+	markLetters = "CDFHJKLMNPRTVWXY"
+	markFigures = "2345679"
+)
 
-// Mark is a short sign made from the job's content, printed on every sheet: loose sheets of
-// different guides are told apart by it.
-func Mark(j *job.Job) string {
-	sum := sha256.Sum256(j.Source)
+// Mark is the sign of the guide of a face: letter, figure, letter, figure. It is made from all that
+// decides the drawing and its sheets, so that one guide has the same mark whenever it is drawn,
+// and a guide of another item, face or paper has another.
+func Mark(j *job.Job, face plan.FacePlan) string {
+	h := sha256.New()
+	describePaper(h, j)
+	describeItem(h, face.Item.Item)
+	fmt.Fprintf(h, "%q\n", face.Names)
+	for _, p := range face.Passes {
+		describePass(h, p.Pass)
+	}
+	return markOf(h)
+}
+
+// SetMark is the sign of papers that are of a job as a whole: its items, and its paper.
+func SetMark(j *job.Job) string {
+	h := sha256.New()
+	describePaper(h, j)
+	for _, it := range j.Items {
+		describeItem(h, it)
+		for _, p := range it.Passes {
+			describePass(h, p)
+		}
+	}
+	return markOf(h)
+}
+
+func markOf(h hash.Hash) string {
+	sum := h.Sum(nil)
 	mark := make([]byte, 4)
 	for i := range mark {
-		mark[i] = markLetters[int(sum[i])%len(markLetters)]
+		signs := markLetters
+		if i%2 == 1 {
+			signs = markFigures
+		}
+		mark[i] = signs[int(sum[i])%len(signs)]
 	}
 	return string(mark)
+}
+
+func describePaper(h hash.Hash, j *job.Job) {
+	fmt.Fprintf(h, "%#v\n%#v\n%#v\n%#v\n", j.Units, j.Paper, j.Printer, j.Printing.Hand)
+}
+
+// describeItem writes everything of an item but its passes, its quantity, and where it is written.
+func describeItem(h hash.Hash, it *job.Item) {
+	item := *it
+	item.Passes, item.Quantity, item.Line = nil, 0, 0
+	fmt.Fprintf(h, "%#v\n", item)
+}
+
+// describePass writes everything of a pass and its block but where it is written; of another pass
+// that seats it, the name.
+func describePass(h hash.Hash, p *job.Pass) {
+	pass := *p
+	for _, seat := range []*job.Pass{pass.Between, pass.On} {
+		if seat != nil {
+			fmt.Fprintf(h, "%q\n", seat.Name)
+		}
+	}
+	pass.Block, pass.Between, pass.On, pass.Line = nil, nil, nil, 0
+	fmt.Fprintf(h, "%#v\n%#v\n", pass, *p.Block)
 }

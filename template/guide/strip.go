@@ -26,5 +26,5 @@ func strip(f plan.FacePlan, job *job.Job) paper.Strip {
 	for i, l := range lines {
 		lines[i] = paper.Shorten(l, 2.5, false, 90)
 	}
-	return paper.Strip{Lines: lines, Mark: Mark(job), Inches: job.Units == geometry.UnitInch}
+	return paper.Strip{Lines: lines, Mark: Mark(job, f), Inches: job.Units == geometry.UnitInch}
 }

@@ -1,0 +1,100 @@
+package guide
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"underlay/template/plan"
+)
+
+const twoBags = `[[block]]
+name = "fern"
+print = "40 x 40 mm"
+[[block]]
+name = "acorn"
+print = "20 x 20 mm"
+[[item]]
+name = "book bag"
+size = "30 x 30 cm"
+border = "20 mm"
+faces = ["front", "back"]
+  [[item.pass]]
+  block = "fern"
+  gap = "1 mm"
+  [[item.pass]]
+  block = "acorn"
+  between = "fern"
+  face = "front"
+[[item]]
+name = "other bag"
+size = "30 x 30 cm"
+border = "20 mm"
+  [[item.pass]]
+  block = "fern"
+  gap = "1 mm"
+`
+
+// marksOf are the marks of all guides of a job, and that of the set.
+func marksOf(t *testing.T, text string) []string {
+	t.Helper()
+	p, err := plan.New(readJob(t, text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	marks := []string{SetMark(p.Job)}
+	for _, ip := range p.Items {
+		for _, f := range ip.Faces() {
+			marks = append(marks, Mark(p.Job, f))
+		}
+	}
+	return marks
+}
+
+// TestMarks changes a job line by line: what decides a drawing changes its mark, and nothing else
+// does. Marks are the set's, the first bag's front and back, and the other bag's.
+func TestMarks(t *testing.T) {
+	form := regexp.MustCompile(`^[BCDFGHJKLMNPQRSTVWXYZ][2-9][BCDFGHJKLMNPQRSTVWXYZ][2-9]$`)
+	was := marksOf(t, twoBags)
+	seen := map[string]bool{}
+	for _, m := range was {
+		if !form.MatchString(m) || seen[m] {
+			t.Errorf("marks %q: not letter, figure, letter, figure, or one twice", was)
+		}
+		seen[m] = true
+	}
+	for _, c := range []struct {
+		what, from, to string
+		changed        string // of set, front, back, other: x changed
+	}{
+		{"nothing", "", "", "...."},
+		{"a remark", "[[item]]", "# sewn by hand\n[[item]]", "...."},
+		{"the title", "[[block]]", "title = \"Bags\"\n[[block]]", "...."},
+		{"how many", "border", "quantity = 3\nborder", "...."},
+		{"the paper", "[[block]]\nname = \"fern\"", "[paper]\nsize = \"A3\"\n[[block]]\nname = \"fern\"", "xxxx"},
+		{"the lines", "[[block]]\nname = \"fern\"", "[paper]\nlines = \"strong\"\n[[block]]\nname = \"fern\"", "xxxx"},
+		{"the hand", "[[block]]\nname = \"fern\"", "[printing]\nhand = \"left\"\n[[block]]\nname = \"fern\"", "xxxx"},
+		{"one block", "20 x 20 mm", "21 x 20 mm", "xx.."},
+		{"both bags' block", "40 x 40 mm", "40 x 41 mm", "xxxx"},
+		{"one bag's name", "other bag", "third bag", "x..x"},
+		{"a hair of border", "size = \"30 x 30 cm\"\nborder = \"20 mm\"\n  [[", "size = \"30 x 30 cm\"\nborder = \"20.001 mm\"\n  [[", "x..x"},
+		{"openings at the edge", "between = \"fern\"", "between = \"fern\"\nopen-edges = true", "xx.."},
+	} {
+		n := 1
+		if c.what == "a remark" || c.what == "how many" {
+			n = -1
+		}
+		now := marksOf(t, strings.Replace(twoBags, c.from, c.to, n))
+		got := ""
+		for i := range was {
+			if now[i] == was[i] {
+				got += "."
+			} else {
+				got += "x"
+			}
+		}
+		if got != c.changed {
+			t.Errorf("%s: %s changed, want %s: %q, then %q", c.what, got, c.changed, was, now)
+		}
+	}
+}
