@@ -9,7 +9,7 @@ type node struct {
 	form   form
 	source string           // a single value as it was written
 	value  any              // what it says: a string, int64, float64, bool, or a date
-	at     byteRange        // where its source stands in the file
+	at     byteRange        // where its source stands in the file; of {...} its first brace
 	keys   map[string]*node // of a table
 	order  []string         // its keys as they came
 	items  []*node          // of a list, or of a run of tables

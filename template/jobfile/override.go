@@ -19,7 +19,8 @@ type Overrides struct {
 }
 
 // Override changes the job to what the flags say. They go through the same checks as a job
-// file; the error is of type Problems, each shown by its flag, and the job is then unchanged.
+// file; the error is of type Problems, each shown by its flag, and the job is then unchanged. The
+// job's source becomes one that says what the flags say, and reads as the job does now.
 func Override(j *job.Job, o Overrides) error {
 	page, problems := overridePaper(j, o)
 	items := j.Items
@@ -41,6 +42,9 @@ func Override(j *job.Job, o Overrides) error {
 		return problems
 	}
 	j.Paper, j.Items = page, items
+	if o != (Overrides{}) {
+		j.Source = overridden(j, o)
+	}
 	return nil
 }
 

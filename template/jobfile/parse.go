@@ -21,11 +21,24 @@ type treeParser struct {
 	root     *node
 	current  *node
 	problems job.Problems
+	headings []heading // as they came
+}
+
+// heading is where a [heading] or a [[heading]] stands, and the first of its names.
+type heading struct {
+	name string
+	line int
 }
 
 // parse reads a job file into a tree. Text that is no TOML, and keys or tables given twice, are
 // problems.
 func parse(data []byte) (*node, job.Problems) {
+	p := parseTree(data)
+	return p.root, p.problems
+}
+
+// parseTree also says where the headings are.
+func parseTree(data []byte) *treeParser {
 	p := &treeParser{root: newTable(1)}
 	for i, c := range data {
 		if c == '\n' {
@@ -50,7 +63,7 @@ func parse(data []byte) (*node, job.Problems) {
 		line := p.lineAt(int(p.parser.Range(broken.Highlight).Offset))
 		p.report(line, "%s", syntaxText(p.lineText(line), broken.Message))
 	}
-	return p.root, p.problems
+	return p
 }
 
 func (p *treeParser) report(line int, format string, args ...any) {
@@ -76,6 +89,7 @@ func (p *treeParser) lineText(line int) string {
 // heading enters the table of a [heading] or a [[heading]].
 func (p *treeParser) heading(e *unstable.Node, many bool) {
 	names, line := p.names(e)
+	p.headings = append(p.headings, heading{names[0], line})
 	at := p.descend(p.root, names[:len(names)-1], line, false)
 	// What stands below a heading that is refused still gets its places, outside the tree.
 	p.current = newTable(line)
@@ -157,6 +171,7 @@ func (p *treeParser) value(v *unstable.Node, line int) *node {
 	switch v.Kind {
 	case unstable.InlineTable:
 		n := newTable(line)
+		n.at = byteRange{int(v.Raw.Offset), int(v.Raw.Offset + v.Raw.Length)}
 		n.opened = true
 		for it := v.Children(); it.Next(); {
 			p.keyValue(n, it.Node())
