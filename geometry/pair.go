@@ -2,14 +2,13 @@ package geometry
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 )
 
 // timesSigns are what may stand between the two numbers of a size.
 const timesSigns = "xX×"
 
-// ParseSize reads a width and a height, "50 x 60 cm" or "50cm × 600mm"; both are above 0.
+// ParseSize reads a width and a height, "50 x 60 cm", "50cm × 600mm" or "50 by 60 cm"; both are above 0.
 // A unit after the last number serves both. The error is a plain sentence that says what to
 // write instead.
 func ParseSize(s string) (Size, error) {
@@ -26,12 +25,12 @@ func ParseSize(s string) (Size, error) {
 // ParseSizeOrDiameter reads a size as ParseSize does, or one length above 0, which is then
 // both width and height; one tells that it was one.
 func ParseSizeOrDiameter(s string) (size Size, one bool, err error) {
-	if strings.ContainsAny(s, timesSigns) {
+	if strings.ContainsAny(withTimesSign(s), timesSigns) {
 		size, err = ParseSize(s)
 		return size, false, err
 	}
 	d, err := ParsePositive(s)
-	if err != nil && readable(s) == nil && (strings.Contains(s, "*") || slices.Contains(strings.Fields(s), "by")) {
+	if err != nil && readable(s) == nil && strings.Contains(s, "*") {
 		err = fmt.Errorf("%s has no x between its two lengths; write a size such as %q", quote(s), "50 x 60 cm")
 	}
 	return Size{d, d}, err == nil, err
@@ -44,51 +43,12 @@ func ParsePoint(s string) (Point, error) {
 	return Point{x, y}, err
 }
 
-// ParseRange reads two lengths from the least to the most, "1 mm to 4 mm" or "0.5 to 3 mm",
-// or one length, which is then both; of either sign. A unit after the last number serves both.
-func ParseRange(s string) (lo, hi Length, err error) {
-	const example = "1 mm to 4 mm"
-	if err := readable(s); err != nil {
-		return 0, 0, err
-	}
-	ends := [][]string{nil}
-	for _, word := range strings.Fields(s) {
-		if strings.EqualFold(word, "to") {
-			ends = append(ends, nil)
-			continue
-		}
-		ends[len(ends)-1] = append(ends[len(ends)-1], word)
-	}
-	switch {
-	case len(ends) > 2:
-		return 0, 0, fmt.Errorf("%s has more than two ends; write a range such as %q", quote(s), example)
-	case len(ends) == 1:
-		if _, err := scan(s); err != nil {
-			return 0, 0, fmt.Errorf("%w, or a range such as %q", err, example)
-		}
-		lo, err = ParseLength(s)
-		return lo, lo, err
-	}
-	p, err := scanPair(s, strings.Join(ends[0], " "), strings.Join(ends[1], " "), " to ", example)
-	if err != nil {
-		return 0, 0, err
-	}
-	if lo, hi, err = p.lengths(); err != nil {
-		return 0, 0, err
-	}
-	if lo > hi {
-		return 0, 0, fmt.Errorf("%s runs from the larger to the smaller; write %s",
-			quote(s), quote(p.second.String()+" to "+p.first.String()))
-	}
-	return lo, hi, nil
-}
-
 // parseAcrossDown reads two lengths with one of timesSigns between them.
 func parseAcrossDown(s, example string) (across, down Length, err error) {
 	if err := readable(s); err != nil {
 		return 0, 0, err
 	}
-	parts := strings.Split(strings.NewReplacer("X", "x", "×", "x").Replace(s), "x")
+	parts := strings.Split(withTimesSign(s), "x")
 	switch {
 	case len(parts) > 2:
 		return 0, 0, fmt.Errorf("%s has more than two lengths; write two, such as %q", quote(s), example)
@@ -103,6 +63,11 @@ func parseAcrossDown(s, example string) (across, down Length, err error) {
 		return 0, 0, err
 	}
 	return p.lengths()
+}
+
+// withTimesSign writes an x for whatever stands between the two numbers of a size.
+func withTimesSign(s string) string {
+	return strings.NewReplacer("X", "x", "×", "x", "by", "x", "By", "x", "BY", "x").Replace(s)
 }
 
 // pair is two quantities, each with its unit.

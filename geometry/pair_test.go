@@ -19,6 +19,9 @@ func TestParseSize(t *testing.T) {
 		`17 3/4 x 12 1/2"`:    {W: 450.85, H: 317.5},
 		`17 3/4" x 12 1/2 in`: {W: 450.85, H: 317.5},
 		" 1/2x+1/4 in":        {W: 12.7, H: 6.35},
+		"90 by 90 mm":         {W: 90, H: 90},
+		"90mm By 2 inches":    {W: 90, H: 50.8},
+		"2by3in":              {W: 50.8, H: 76.2},
 	} {
 		got, err := ParseSize(s)
 		if err != nil || got != want {
@@ -64,7 +67,7 @@ func TestParseSizeSaysWhatToWrite(t *testing.T) {
 }
 
 func TestParseSizeOrDiameterAsksForAnX(t *testing.T) {
-	for _, s := range []string{"50 * 60 cm", "50*60cm", "50 by 60 cm"} {
+	for _, s := range []string{"50 * 60 cm", "50*60cm"} {
 		_, _, err := ParseSizeOrDiameter(s)
 		if want := `"` + s + `" has no x between its two lengths; write a size such as "50 x 60 cm"`; said(err) != want {
 			t.Errorf("%q: %v, want %s", s, err, want)
@@ -129,6 +132,16 @@ func TestParseRange(t *testing.T) {
 		"1/16 to 1/8 in":   {1.5875, 3.175},
 		`1/16" to 1 1/8 "`: {1.5875, 28.575},
 		"2 mm":             {2, 2},
+		"1 to 4 mm":        {1, 4},
+		"1-4 mm":           {1, 4},
+		"1 - 4 mm":         {1, 4},
+		"1 mm – 4 mm":      {1, 4},
+		"0.5—1.5 cm":       {5, 15},
+		"-0.5-1 mm":        {-0.5, 1},
+		"-2 - -1 mm":       {-2, -1},
+		"−2−1 mm":          {-2, 1},
+		`1/2"-1"`:          {12.7, 25.4},
+		"2 to 3 inches":    {50.8, 76.2},
 		"-0.5 mm":          {-0.5, -0.5},
 		"2 to 2 mm":        {2, 2},
 	} {
@@ -151,8 +164,10 @@ func TestParseRange(t *testing.T) {
 		"0,5 to 3 mm":         `"0,5 to 3 mm" has a comma; write decimals with a point, "0.5 to 3 mm", and thousands with nothing between`,
 		"1 to 4 ft":           `"1 ft": no unit "ft" is known; write mm, cm, m or in`,
 		"1 mm to 1000001.5 m": `"1000001.5 m" is longer than anything on a bench; write a shorter length`,
-		"1-4 mm": `"1-4 mm" is not a length; write one number and one unit, such as "50 mm", "2.5 cm" or "3 1/2 in", ` +
-			`or a range such as "1 mm to 4 mm"`,
+		"3-1/2 in":            `"3-1/2 in" can be read in two ways; write "3 1/2 in", or as a range "1/2 in to 3 in"`,
+		"4-1 mm":              `"4-1 mm" runs from the larger to the smaller; write "1 mm to 4 mm"`,
+		"1-2-3 mm":            `"1-2-3 mm" has more than two ends; write a range such as "1 mm to 4 mm"`,
+		"1 mm-":               `"1 mm-" lacks one of its two lengths; write both, such as "1 mm to 4 mm"`,
 	}
 	for s := range want {
 		lo, hi, err := ParseRange(s)

@@ -17,7 +17,7 @@ const (
 )
 
 // ParseLength reads a length with its unit: "1 mm", "2.5cm", "3 1/2 in", `17 3/4"`, "-0.5 mm".
-// The units are mm, cm, m, in and the inch mark, in capitals too. The result is the nearest
+// The units are mm, cm, m, in, the inch mark, and their words, "20 inches"; in capitals too. The result is the nearest
 // there is to the length as written: "1.13 cm" is the same as "11.3 mm". The error is a plain
 // sentence that says what to write instead.
 func ParseLength(s string) (Length, error) {
@@ -58,13 +58,13 @@ func (q quantity) String() string {
 func (q quantity) length() (Length, error) {
 	var unit *big.Rat
 	switch strings.ToLower(q.unit) {
-	case "mm":
+	case "mm", "millimetre", "millimetres", "millimeter", "millimeters":
 		unit = big.NewRat(1, 1)
-	case "cm":
+	case "cm", "centimetre", "centimetres", "centimeter", "centimeters":
 		unit = big.NewRat(10, 1)
-	case "m":
+	case "m", "metre", "metres", "meter", "meters":
 		unit = big.NewRat(1000, 1)
-	case "in", `"`, "″", "”":
+	case "in", "inch", "inches", `"`, "″", "”":
 		unit = big.NewRat(254, 10)
 	default:
 		return 0, fmt.Errorf("%s: no unit %s is known; write mm, cm, m or in", quote(q.String()), quote(q.unit))

@@ -32,6 +32,11 @@ func TestParseLength(t *testing.T) {
 		"010.50 mm":                      10.5,
 		"010 010/040 mm":                 10.25,
 		"1.5 m":                          1500,
+		"20 inches":                      508,
+		"1 Inch":                         25.4,
+		"2 centimetres":                  20,
+		"3 millimeters":                  3,
+		"1/2 metre":                      500,
 		"+3 mm":                          3,
 		"-0.5 mm":                        -0.5,
 		"- 3 mm":                         -3,
@@ -78,7 +83,7 @@ func TestParseLengthSaysWhatToWrite(t *testing.T) {
 		"2,5 cm":                 `"2,5 cm" has a comma; write decimals with a point, "2.5 cm", and thousands with nothing between`,
 		"3 ft":                   `"3 ft": no unit "ft" is known; write mm, cm, m or in`,
 		"3'":                     `"3'": no unit "'" is known; write mm, cm, m or in`,
-		"3 inches":               `"3 inches": no unit "inches" is known; write mm, cm, m or in`,
+		"3 miles":                `"3 miles": no unit "miles" is known; write mm, cm, m or in`,
 		"1 mm mm":                `"1 mm mm": no unit "mm mm" is known; write mm, cm, m or in`,
 		"1/0 in":                 `"1/0 in" divides by 0; write a fraction such as 1/2`,
 		`1 0/00"`:                `'1 0/00"' divides by 0; write a fraction such as 1/2`,
@@ -175,7 +180,7 @@ func checkMessage(t *testing.T, text string, err error) {
 
 var seeds = []string{
 	"", "50", "50 mm", "080/1", "0/08 in", "2,5 cm", "-3 1/2 in", `17 3/4"`, "1/0 in", "1e3 mm", "NaN mm", "− 5 m", "+.5 CM", "5″",
-	"50 x 60 cm", "2 in x 30 mm", "50×50cm", "0 x 2 mm", "1 mm to 4 mm", "0.5 to 3 mm", "4 to 1 mm", "x", "to", "\xff x \x00",
+	"50 x 60 cm", "2 in x 30 mm", "50×50cm", "0 x 2 mm", "1 mm to 4 mm", "0.5 to 3 mm", "4 to 1 mm", "1-4 mm", "3-1/2 in", "-1 - -2 mm", "20 inches", "90 by 90 mm", "bybyx", "x", "to", "\xff x \x00",
 }
 
 func FuzzParseLength(f *testing.F) {
