@@ -42,7 +42,7 @@ func TestCarriedJobDrawsTheSame(t *testing.T) {
 			t.Errorf("%+v: %v", o, err)
 			continue
 		}
-		carried, err := pdf.Recover(first)
+		carried, err := pdf.Recover(bytes.NewReader(first), int64(len(first)), CarriedName)
 		if err != nil {
 			t.Errorf("%+v: %v", o, err)
 			continue
