@@ -9,6 +9,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"strings"
 )
@@ -25,7 +26,7 @@ type assembly struct {
 // cannot write: that it is to be printed without scaling (ISO 32000-1, 12.2), the user units
 // of the sheets that need one, and the attachment.
 func assemble(pdf []byte, a Attachment, leaves []leaf, contents [][]byte, looks []look) (*assembly, error) {
-	f, err := openFile(bytes.NewReader(pdf), int64(len(pdf)))
+	f, err := openFile(bytes.NewReader(pdf), int64(len(pdf)), math.MaxInt64)
 	if err != nil {
 		return nil, err
 	}

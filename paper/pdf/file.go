@@ -15,6 +15,7 @@ type file struct {
 	tables  []table // the newest first
 	trailer dict    // of the newest
 	streams map[int]objectStream
+	budget  int64 // how many bytes may still be read
 }
 
 var (
@@ -29,11 +30,12 @@ const (
 	maxObject  = 4 << 20
 	maxContent = 2 << 20
 	maxTables  = 64
+	maxRead    = 64 << 20 // bytes in all, to recover a file
 )
 
-// openFile finds the tables of a PDF file.
-func openFile(r io.ReaderAt, size int64) (*file, error) {
-	f := &file{r: r, size: size, streams: map[int]objectStream{}}
+// openFile finds the tables of a PDF file, of which no more than budget bytes are ever read.
+func openFile(r io.ReaderAt, size, budget int64) (*file, error) {
+	f := &file{r: r, size: size, budget: budget, streams: map[int]objectStream{}}
 	tail, err := f.read(max(0, size-1024), 1024)
 	if err != nil {
 		return nil, err
@@ -87,6 +89,9 @@ func (f *file) read(offset int64, n int) ([]byte, error) {
 		return nil, errBroken
 	}
 	b := make([]byte, min(int64(n), f.size-offset))
+	if f.budget -= int64(len(b)); f.budget < 0 {
+		return nil, errBroken
+	}
 	if k, err := f.r.ReadAt(b, offset); k < len(b) {
 		if err == io.EOF {
 			return nil, errBroken // it has grown shorter

@@ -22,7 +22,7 @@ func Recover(r io.ReaderAt, size int64, want string) (Attachment, error) {
 	} else if !Begins(head[:n]) {
 		return Attachment{}, errors.New("this is not a PDF file; write the name of a PDF that underlay drew")
 	}
-	f, err := openFile(r, size)
+	f, err := openFile(r, size, maxRead)
 	if err != nil {
 		return Attachment{}, err
 	}
@@ -66,7 +66,7 @@ func Begins(head []byte) bool { return bytes.HasPrefix(head, []byte(magic)) }
 
 // Own tells whether a PDF says that it was made by Write.
 func Own(r io.ReaderAt, size int64) bool {
-	f, err := openFile(r, size)
+	f, err := openFile(r, size, maxRead)
 	if err != nil {
 		return false
 	}

@@ -20,8 +20,9 @@ import (
 
 // Options is how a picture is written. The zero Options is a plain one.
 type Options struct {
-	// Face carries the typeface in the file (some 400 KB), so that letters keep their size where
-	// it is not installed.
+	// Face carries the typeface in the file (some 200 KB each for regular and bold letters), so that
+	// letters keep their size where it is not installed. A picture without it is for a browser's
+	// page, and shorter still: shapes are called by SVG 2's plain href.
 	Face bool
 }
 
@@ -51,7 +52,7 @@ func WritePage(w io.Writer, title string, p paper.Page, o Options) error {
 }
 
 func write(w io.Writer, title string, frame geometry.Rect, o Options, views []paper.View) error {
-	marks := picture{pens: map[paper.Pen]string{}}
+	marks := picture{pens: map[paper.Pen]string{}, old: o.Face}
 	views = slices.Clone(views)
 	for i, v := range views {
 		views[i] = v.Picked()
@@ -96,6 +97,8 @@ type picture struct {
 	regular, bold bool                 // the faces met
 	numbers       map[look]int         // of the shapes drawn once, in looks
 	looks         []look
+	old           bool // for readers of SVG 1.1 only
+	dots          bool // a path of dots is open
 }
 
 // see goes on with another view.
@@ -122,6 +125,7 @@ func (s *picture) group(attributes string) {
 	if attributes == s.open {
 		return
 	}
+	s.end()
 	if s.open != "" {
 		s.line(`</g>`)
 	}
@@ -147,16 +151,40 @@ func (s *picture) embedFaces(regular, bold bool) {
 
 // Patch fills an area.
 func (s *picture) Patch(p paper.Patch) {
+	if r := p.Shape.Disc(); p.Whole && r > 0 && s.even {
+		s.dot(p, r)
+		return
+	}
 	s.group(class(p.Role) + fmt.Sprintf(`fill="%s"`, hex(p.Ink)))
-	switch r := p.Shape.Disc(); {
-	case p.Whole && r > 0 && s.even:
-		at := s.place(p.Place.At)
-		s.line(`<circle cx="%s" cy="%s" r="%s"%s/>`, decimal(at.X), decimal(at.Y), decimal(r), number(p.Role))
+	switch {
 	case p.Whole && s.use(p.Shape, p.Place, p.Role):
 	case p.Whole:
 		s.path(p.Path(), p.Role)
 	default:
 		s.path(p.Cut, p.Role)
+	}
+}
+
+// dot draws a disc as a line of no length with round ends (SVG 1.1, 11.4), those without a number
+// of their own in one path.
+func (s *picture) dot(p paper.Patch, radius geometry.Length) {
+	s.group(class(p.Role) + fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s" stroke-linecap="round"`, hex(p.Ink), decimal(2*radius)))
+	if p.Role.Number != 0 || !s.dots {
+		s.end()
+		s.out.WriteString(`<path d="`)
+	}
+	s.to('M', p.Place.At)
+	s.out.WriteString("h0")
+	if s.dots = p.Role.Number == 0; !s.dots {
+		s.line(`"%s/>`, number(p.Role))
+	}
+}
+
+// end ends the path of dots, if there is one.
+func (s *picture) end() {
+	if s.dots {
+		s.line(`"/>`)
+		s.dots = false
 	}
 }
 
@@ -291,12 +319,12 @@ func (s *picture) Text(t paper.Text) {
 	s.line(`<text x="%s" y="%s"%s>%s</text>`, decimal(at.X), decimal(at.Y), number(t.Role), escaped(t.Letters))
 }
 
-// decimal writes a number of millimetres to a ten-thousandth.
+// decimal writes a number of millimetres to a thousandth.
 func decimal(l geometry.Length) string { return string(appendDecimal(nil, l)) }
 
 func appendDecimal(b []byte, l geometry.Length) []byte {
 	// Adding 0 makes 0 of -0.
-	return strconv.AppendFloat(b, math.Round(float64(l)*1e4)/1e4+0, 'f', -1, 64)
+	return strconv.AppendFloat(b, math.Round(float64(l)*1e3)/1e3+0, 'f', -1, 64)
 }
 
 // hex writes an ink the way a style sheet does.

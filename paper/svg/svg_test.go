@@ -165,7 +165,7 @@ func TestSVGShowsWhatThePDFShows(t *testing.T) {
 func TestSVGIsAtTrueSize(t *testing.T) {
 	d := &paper.Drawing{Bounds: geometry.Rect{Min: geometry.Pt(-25, -12.5), Max: geometry.Pt(6*25.4, 1000.0/3)}}
 	f := readSVG(t, "bench & stool <1>\x00", d)
-	if f.Version != "1.1" || f.Width != "177.4mm" || f.Height != "345.8333mm" || f.ViewBox != "-25 -12.5 177.4 345.8333" {
+	if f.Version != "1.1" || f.Width != "177.4mm" || f.Height != "345.833mm" || f.ViewBox != "-25 -12.5 177.4 345.833" {
 		t.Errorf("version %q, width %q, height %q, viewBox %q", f.Version, f.Width, f.Height, f.ViewBox)
 	}
 	if f.Title != "bench & stool <1>\uFFFD" {

@@ -45,7 +45,7 @@ func (s *picture) count(views []paper.View) {
 
 // linking returns the declaration that uses need; nothing where there are none.
 func (s *picture) linking() string {
-	if len(s.looks) == 0 {
+	if len(s.looks) == 0 || !s.old {
 		return ""
 	}
 	return ` xmlns:xlink="http://www.w3.org/1999/xlink"`
@@ -78,7 +78,11 @@ func (s *picture) use(shape *paper.Shape, at paper.Place, r paper.Role) bool {
 	n, ok := s.numbers[look{shape, at.Turn, s.view.Scale}]
 	if ok {
 		p := s.place(at.At)
-		s.line(`<use xlink:href="#x%d" x="%s" y="%s"%s/>`, n, decimal(p.X), decimal(p.Y), number(r))
+		prefix := ""
+		if s.old {
+			prefix = "xlink:"
+		}
+		s.line(`<use %shref="#x%d" x="%s" y="%s"%s/>`, prefix, n, decimal(p.X), decimal(p.Y), number(r))
 	}
 	return ok
 }

@@ -77,14 +77,14 @@ func (g *guide) takeEdge(o geometry.Outline) {
 func (g *guide) drawDots(p plan.FacePass) {
 	r := dotRadius(p.Pass.Block)
 	dot := paper.Disc(r)
-	for i, print := range p.Prints {
+	for _, print := range p.Prints {
 		in := print.Origin.Sub(print.TouchDown)
 		at := print.TouchDown
 		if d := in.Norm(); d > 0 {
 			// A square corner's dot then clears both edges by half its radius.
 			at = at.Add(in.Mul(min(1, float64(2.1*r/d))))
 		}
-		g.StampFill(dot, paper.Place{At: at}, paper.Ink{}, paper.Role{Kind: "dot", Number: p.First + i})
+		g.StampFill(dot, paper.Place{At: at}, paper.Ink{}, paper.Role{Kind: "dot"})
 		g.crowd.Take(geometry.RectAround(at, geometry.Size{W: 2 * r, H: 2 * r}))
 	}
 }
@@ -258,8 +258,8 @@ func (g *guide) drawNumbers(p plan.FacePass, pass int) {
 		if arrows[m.arrow] == nil {
 			arrows[m.arrow] = paper.NewShape(geometry.UpArrow(geometry.Point{}, m.arrow, 0))
 		}
-		g.Stamp(arrows[m.arrow], paper.Place{At: arrow, Turn: print.Turn}, g.pens.Arrow, paper.Role{Kind: "arrow", Number: p.First + i})
-		number.Role = paper.Role{Kind: "number", Number: p.First + i}
+		g.Stamp(arrows[m.arrow], paper.Place{At: arrow, Turn: print.Turn}, g.pens.Arrow, paper.Role{Kind: "arrow"})
+		number.Role = paper.Role{Kind: "number"}
 		g.Write(number)
 		g.crowd.Take(number.Extent())
 		g.crowd.Take(geometry.RectAround(arrow, geometry.Size{W: m.arrow, H: m.arrow}))

@@ -1,0 +1,100 @@
+package pdf
+
+import (
+	"bytes"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"underlay/geometry"
+	"underlay/paper"
+	"underlay/testdata/pdfread"
+)
+
+// stamped is an outline, an arrow, a solid and a dot in places inside and across the area, turned
+// and not; with plain, each drawn as a path of its own.
+func stamped(plain bool) *paper.Drawing {
+	d := &paper.Drawing{}
+	edge := paper.NewShape(geometry.Polygon{{X: -9, Y: -6}, {X: 9, Y: -6}, {X: 9, Y: 2}, {X: 0, Y: 6}}.Path())
+	arrow := paper.NewShape(geometry.UpArrow(geometry.Point{}, 5, 0))
+	ring := paper.NewShape(geometry.CircleOutline(geometry.Pt(1, 1), 4).Path())
+	solid := paper.NewShape(geometry.Polygon{{X: -1, Y: -1}, {X: 1, Y: 0}, {X: -1, Y: 1}}.Path())
+	dot := paper.Disc(1.3)
+	line := func(s *paper.Shape, at paper.Place, pen paper.Pen) {
+		if plain {
+			d.Stroke(paper.Stroke{Shape: s, Place: at}.Path(), pen)
+			return
+		}
+		d.Stamp(s, at, pen, paper.Role{})
+	}
+	fill := func(s *paper.Shape, at paper.Place, ink paper.Ink) {
+		if plain {
+			d.Fill(paper.Fill{Shape: s, Place: at}.Path(), ink)
+			return
+		}
+		d.StampFill(s, at, ink, paper.Role{})
+	}
+	for i := range 40 {
+		at := paper.Place{
+			At:   geometry.Pt(geometry.Length(i%8)*25.377+3, geometry.Length(i/8)*31.113+2),
+			Turn: []geometry.Angle{0, 90, 180, 33}[i%4],
+		}
+		line(edge, at, paper.Pen{Width: 0.35})
+		line(edge, at, paper.Pen{Type: paper.Dashed, Width: 0.25, Ink: paper.Grey(90)})
+		line(arrow, at, paper.Pen{Width: 0.25})
+		line(ring, at, paper.Pen{Type: paper.Chain, Width: 0.25})
+		fill(solid, at, paper.Ink{R: 200})
+		fill(dot, paper.Place{At: at.At.Add(geometry.Pt(5, 5))}, paper.Ink{})
+	}
+	return d
+}
+
+// A shape put down many times comes out where it would as a path of its own, to pdfium, and the
+// page looks the same.
+func TestStampsAreWhatTheirPathsAre(t *testing.T) {
+	for name, scale := range map[string]paper.Scale{"true size": {}, "corrected": {Across: 1.013, Down: 0.991}} {
+		for _, size := range []geometry.Size{{W: 210, H: 180}, {W: 210, H: 6000}} {
+			read := func(plain bool) ([]byte, *pdfread.Page) {
+				v := paper.View{
+					Drawing: stamped(plain), Area: geometry.RectAt(geometry.Pt(0, 1), geometry.Size{W: 190, H: 150}),
+					At: geometry.Pt(7, 9), Scale: scale,
+				}
+				file := write(t, Document{Parts: pages(paper.Page{Size: size, Views: []paper.View{v}})})
+				return file, pdfread.Open(t, file).Pages()[0]
+			}
+			file, page := read(false)
+			_, plain := read(true)
+			paths := func(p *pdfread.Page) []pdfread.Path {
+				all := p.Paths()
+				for i := range all {
+					all[i].Lines = unclosed(all[i].Lines)
+					if all[i].Stroked {
+						all[i].Fill = pdfread.Colour{}
+					}
+				}
+				return all
+			}
+			want := paths(plain)
+			if d := cmp.Diff(want, paths(page), near); d != "" || len(want) < 200 {
+				t.Errorf("%s, %v: %s", name, size, d)
+			}
+			if n := bytes.Count(file, []byte("/Subtype /Form")); n < 4*4 {
+				t.Errorf("%s, %v: %d forms", name, size, n)
+			}
+			if size.H > 1000 {
+				continue
+			}
+			a, b := page.Render(150), plain.Render(150)
+			apart := 0
+			for i := range a.Pix {
+				if a.Pix[i] < 64 && b.Pix[i] > 192 || a.Pix[i] > 192 && b.Pix[i] < 64 {
+					apart++
+				}
+			}
+			// pdfium draws a line of no length a dot long: 40 discs of 15 dots are one dot wider.
+			if apart > 40*8 {
+				t.Errorf("%s: %d dots of the page differ", name, apart)
+			}
+		}
+	}
+}
