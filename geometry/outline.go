@@ -148,3 +148,14 @@ func (o Outline) Distance(p Outline) Length {
 	}
 	return o.corners.sidesDistance(p.corners)
 }
+
+// Stretch returns o drawn out from (0, 0), by kx across and ky down. A circle stays one: it is
+// stretched by the lesser of the two.
+func (o Outline) Stretch(kx, ky float64) Outline {
+	p := make(Polygon, len(o.corners))
+	for i, c := range o.corners {
+		p[i] = Point{c.X * Length(kx), c.Y * Length(ky)}
+	}
+	centre := Point{o.centre.X * Length(kx), o.centre.Y * Length(ky)}
+	return Outline{centre, o.radius * Length(math.Min(kx, ky)), p}
+}

@@ -124,8 +124,8 @@ func passJSON(p *plan.PassPlan) jsonPass {
 		Count: len(p.Prints), Columns: c.Columns, Rows: c.Rows,
 		Gap: spacingJSON(c.Gap), Pitch: spacingJSON(c.Pitch), Border: edgesJSON(c.Border), Centre: centreJSON(c),
 	}
-	if p.ServesAcross != nil || p.ServesDown != nil {
-		out.Serves = &jsonServes{servesJSON(p.ServesAcross), servesJSON(p.ServesDown)}
+	if a, d := p.Serves(); a != nil || d != nil {
+		out.Serves = &jsonServes{servesJSON(a), servesJSON(d)}
 	}
 	for i, c := range p.Choices {
 		out.Choices = append(out.Choices, jsonChoice{
@@ -133,7 +133,7 @@ func passJSON(p *plan.PassPlan) jsonPass {
 			Border: edgesJSON(c.Border), Taken: i == p.Taken,
 		})
 	}
-	for _, m := range p.NearMisses {
+	for _, m := range p.NearMisses() {
 		axis := "across"
 		if m.Down {
 			axis = "down"

@@ -122,9 +122,9 @@ func (b bench) where() {
 			text = p.Pass.Name + ": " + text
 		}
 		b.Text(words.UpperFirst(text))
-		if p.ServesAcross != nil && p.ServesDown != nil {
+		if a, d := p.Serves(); a != nil && d != nil {
 			b.Text(fmt.Sprintf("The same guide serves cloth %s wide and %s high: at the larger sizes, one more print would fit.",
-				servesWords(*p.ServesAcross, u), servesWords(*p.ServesDown, u)))
+				servesWords(*a, u), servesWords(*d, u)))
 		}
 		for _, n := range p.Notes {
 			b.Text(words.UpperFirst(n) + ".")

@@ -45,6 +45,7 @@ func onCone(t lattice) repeat {
 	k := cone{t}
 	return repeat{
 		ways: k.ways, place: k.place, next: t.next(), middle: k.middle,
+		sizes: func(l layout, c Choice, sites []Site) otherSizes { return l.triedSizes(c, sites, false, k.most) },
 		notes: func(l layout, c Choice) []string {
 			r := k.rows(l, c)
 			most := k.beside(l, r).count(r.narrowest(), l.area.Flat.Angle, l.pass.Gap.Across.Least)
@@ -117,7 +118,8 @@ func (k cone) rows(l layout, c Choice) coneRows {
 	if !ok {
 		return r
 	}
-	room := float64((last-first)/2+geometry.Tolerance) / float64(r.pitch)
+	// A quarter of the tolerance at both ends: what is set out has to lie on the area within it.
+	room := float64((last-first)/2+geometry.Tolerance/4) / float64(r.pitch)
 	for _, part := range k.parts(l) {
 		shift := part
 		if c.Down == job.OnJoint {
@@ -199,6 +201,43 @@ func (k cone) ways(l layout) ([]Choice, error) {
 		}
 	}
 	return choices, nil
+}
+
+// most is how many prints the best way of centring allowed holds.
+func (k cone) most(l layout) int {
+	f, most := l.coneFan(), 0
+	for _, down := range []job.Centring{job.OnPrint, job.OnJoint} {
+		c := Choice{Down: down, Gap: l.leastGap()}
+		r := k.rows(l, c)
+		if !c.allowed(l.pass) || r.none() {
+			continue
+		}
+		if steps := geometry.Length(r.high - r.low); steps > 0 {
+			first, last, _ := l.coneEnds(f)
+			c.Gap.Down = clamp(l.pass.Gap.Down, c.Gap.Down+(last-first)/steps-r.pitch)
+			r = k.rows(l, c)
+		}
+		n, _, err := k.closing(l, k.beside(l, r).count(r.narrowest(), l.area.Flat.Angle, c.Gap.Across))
+		if err != nil || n == 0 {
+			continue
+		}
+		if len(l.area.zones) > 0 {
+			for _, c.Across = range []job.Centring{job.OnPrint, job.OnJoint} {
+				if c.Columns = n; c.allowed(l.pass) {
+					most = max(most, len(k.place(l, c)))
+				}
+			}
+			continue
+		}
+		count := 0
+		for _, part := range k.parts(l) {
+			if low, high := math.Ceil(r.low-part-1e-9), math.Floor(r.high-part+1e-9); low <= high {
+				count += int(high-low) + 1
+			}
+		}
+		most = max(most, count*n/len(k.parts(l)))
+	}
+	return most
 }
 
 // describeOn fills in what a choice gives; its columns are known.

@@ -30,6 +30,9 @@ func frame() repeat {
 		next:  []geometry.Site{{I: 1}},
 		order: goFrame,
 		taped: true,
+		sizes: func(l layout, c Choice, sites []Site) otherSizes {
+			return l.triedSizes(c, sites, false, mostInFrame)
+		},
 	}
 }
 
@@ -206,4 +209,23 @@ func goFrame(sites []Site, hand job.Hand) []int {
 		slices.Reverse(order[top:])
 	}
 	return order
+}
+
+// mostInFrame is how many prints the frame of a layout holds.
+func mostInFrame(l layout) int {
+	if l.area.Rect.Empty() || l.roughCount() > 2*mostPrints {
+		return 0
+	}
+	sides, err := l.setFrame()
+	switch {
+	case err != nil:
+		return 0
+	case len(l.area.zones) > 0:
+		return len(l.placeFrame(sides))
+	}
+	n := 0
+	for _, s := range sides {
+		n += s.n
+	}
+	return n
 }

@@ -41,6 +41,7 @@ func (a axis) nearMiss(n int, down bool) NearMiss {
 		miss.Gap = &each
 	}
 	if each := short / geometry.Length(m); a.face-each >= job.LeastFace-geometry.Tolerance {
+		each *= geometry.Length(a.whole)
 		miss.Block = &each
 	}
 	return miss
@@ -58,6 +59,8 @@ func (l layout) drumMiss(c Choice, multiple int) NearMiss {
 		miss.Gap = &each
 	}
 	if l.cell.W-each >= job.LeastFace-geometry.Tolerance {
+		across, _ := l.axes()
+		each *= geometry.Length(across.whole)
 		miss.Block = &each
 	}
 	return miss

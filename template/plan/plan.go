@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"errors"
+	"sync"
 
 	"underlay/geometry"
 	"underlay/template/job"
@@ -35,10 +36,8 @@ type PassPlan struct {
 	// run on through the passes of a face.
 	First int
 	// What follows is nil or empty where the repeat gives it no meaning.
-	ServesAcross, ServesDown *Serves
-	NearMisses               []NearMiss
-	Tape                     *TapeLines
-	Drift                    *Drift
+	Tape  *TapeLines
+	Drift *Drift
 	// Notes say in plain words what else the maker should know of the pass.
 	Notes []string
 	// Dropped is how many prints were left out because they would not lie wholly on the area.
@@ -47,6 +46,8 @@ type PassPlan struct {
 	// so that ticks beyond the cloth can name it.
 	ColumnsInLine, RowsInLine bool
 	layout                    layout
+	serves                    func() (across, down *Serves)
+	misses                    func() []NearMiss
 }
 
 // Print is one impression.
@@ -118,7 +119,7 @@ func (p *PassPlan) renumber(first int) {
 // for it.
 func planPass(j *job.Job, item *job.Item, area Area, pass *job.Pass, room int, before ...*PassPlan) (*PassPlan, error) {
 	l := newLayout(area, pass)
-	l.item, l.units = item, j.Units
+	l.item, l.units, l.before = item, j.Units, before
 	if err := l.findTarget(j, before); err != nil {
 		return nil, err
 	}
@@ -225,9 +226,10 @@ func (p *PassPlan) extras(r repeat, sites []Site, near [][]int32, first int) {
 		p.Notes = r.notes(l, choice)
 	}
 	if r.sizes != nil {
-		s := r.sizes(l, choice)
-		p.ServesAcross, p.ServesDown, p.NearMisses = s.across, s.down, s.misses
-		if s.note != "" {
+		s := r.sizes(l, choice, sites)
+		if s.note == "" {
+			p.serves, p.misses = sync.OnceValues(s.serves), sync.OnceValue(s.misses)
+		} else {
 			p.Notes = append(p.Notes, s.note)
 		}
 	}

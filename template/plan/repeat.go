@@ -40,7 +40,7 @@ type repeat struct {
 	byHeight bool
 	// sizes works out what other cloths the guide serves, and what one more print would take;
 	// nil where that means nothing.
-	sizes func(layout, Choice) otherSizes
+	sizes func(layout, Choice, []Site) otherSizes
 	// notes says what else the maker should know of a choice; nil: nothing.
 	notes func(layout, Choice) []string
 }

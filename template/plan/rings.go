@@ -20,6 +20,9 @@ func rings() repeat {
 		place: func(l layout, _ Choice) []Site { return l.placeRings(l.setRings()) },
 		next:  []geometry.Site{{I: 1}},
 		order: goRings,
+		sizes: func(l layout, c Choice, sites []Site) otherSizes {
+			return l.triedSizes(c, sites, false, mostInRings)
+		},
 		notes: func(layout, Choice) []string {
 			return []string{"a ring has no straight edge to stretch tape along: work from the marks on the guide"}
 		},
@@ -158,4 +161,23 @@ func goRings(sites []Site, hand job.Hand) []int {
 		end = start
 	}
 	return order
+}
+
+// mostInRings is how many prints the rings of a layout hold.
+func mostInRings(l layout) int {
+	if l.area.Rect.Empty() {
+		return 0
+	}
+	list, middle := l.setRings()
+	if len(l.area.zones) > 0 {
+		return len(l.placeRings(list, middle))
+	}
+	n := 0
+	for _, r := range list {
+		n += r.n
+	}
+	if middle {
+		n++
+	}
+	return n
 }

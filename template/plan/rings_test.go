@@ -102,8 +102,8 @@ func TestRingsByHand(t *testing.T) {
 			t.Errorf("print %d at %v has its top to %v", i+1, p.Origin, up)
 		}
 	}
-	if plan.Tape != nil || plan.ServesAcross != nil || len(plan.Notes) == 0 {
-		t.Errorf("tape %v, serves %v, notes %q", plan.Tape, plan.ServesAcross, plan.Notes)
+	if plan.Tape != nil || len(plan.Notes) == 0 {
+		t.Errorf("tape %v, notes %q", plan.Tape, plan.Notes)
 	}
 	// The middle print is a ring as well: with as many rings as there are, it is taken, with
 	// fewer it is not.

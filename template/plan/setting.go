@@ -14,6 +14,7 @@ type layout struct {
 	item   *job.Item
 	units  geometry.Unit // for what is said to the maker
 	target *PassPlan     // the pass that this one is seated by; nil: none
+	before []*PassPlan   // of the item, printed before this one
 }
 
 func newLayout(area Area, pass *job.Pass) layout {

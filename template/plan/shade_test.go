@@ -162,17 +162,17 @@ func TestLapRound(t *testing.T) {
 func TestDrumMiss(t *testing.T) {
 	// 6 x 61 = 366 round: 7 take 427; 61 more round, 8.7142857 less of gap or block.
 	plan := planned(t, drumItem(366, 300, 15), newPass(rectBlock(60, 40), "straight", 1))
-	m := plan.NearMisses[0]
+	m := plan.NearMisses()[0]
 	if m.Count != 7 || !near(*m.Cloth, 61) || m.Border != nil || m.Gap != nil || !near(*m.Block, 61.0/7) {
 		t.Errorf("%+v", m)
 	}
 	// 426 round: 6 fit; a gap 1/7 less for each of seven does it.
-	m = planned(t, drumItem(426, 300, 15), newPass(rectBlock(60, 40), "straight", 1)).NearMisses[0]
+	m = planned(t, drumItem(426, 300, 15), newPass(rectBlock(60, 40), "straight", 1)).NearMisses()[0]
 	if m.Count != 7 || !near(*m.Cloth, 1) || m.Gap == nil || !near(*m.Gap, 1.0/7) {
 		t.Errorf("%+v", m)
 	}
-	if plan.ServesAcross != nil || plan.ServesDown == nil {
-		t.Errorf("serves %v, %v", plan.ServesAcross, plan.ServesDown)
+	if a, d := plan.Serves(); a != nil || d == nil {
+		t.Errorf("serves %v, %v", a, d)
 	}
 }
 
@@ -342,7 +342,7 @@ func TestConeByHand(t *testing.T) {
 	if gap(n) < 2 || gap(n+1) >= 2 || math.Abs(float64(c.Gap.Across)-gap(n)) > 1e-9 {
 		t.Errorf("%v round with a gap of %v; %v at that, %v at one more", n, c.Gap.Across, gap(n), gap(n+1))
 	}
-	if c.Seam != 0 || plan.Tape != nil || plan.ServesDown != nil || len(plan.Notes) < 2 {
-		t.Errorf("seam %d, tape %v, serves %v, notes %q", c.Seam, plan.Tape, plan.ServesDown, plan.Notes)
+	if c.Seam != 0 || plan.Tape != nil || len(plan.Notes) < 2 {
+		t.Errorf("seam %d, tape %v, notes %q", c.Seam, plan.Tape, plan.Notes)
 	}
 }

@@ -71,107 +71,60 @@ func (l reachLine) span(part float64) (low, high int) {
 	return int(math.Ceil(-l.reach - s - rounding)), int(math.Floor(l.reach - s + rounding))
 }
 
-// sizes works out, by trying, what other cloths the guide of a repeat with moved rows or
-// columns serves, and what the next print more would take.
-func (t lattice) sizes(l layout, c Choice) otherSizes {
-	switch {
-	case !l.area.Plain():
-		return noSizes("the printable area is not a plain rectangle")
-	case t.turn != nil:
-		return noSizes("the grid lies askew on the cloth")
-	case !l.sameBounds():
-		return noSizes("prints lie both ways round")
+// sizes works out, by trying, what other cloths the guide of a lattice serves, and what more
+// prints would take: on a plain rectangle by counting lines of prints, on anything else by
+// setting them out.
+func (t lattice) sizes(l layout, c Choice, sites []Site) otherSizes {
+	if !t.exact(l) {
+		return l.triedSizes(c, sites, l.uniform() && l.convex() && l.item.Shape != job.Outline, t.most)
 	}
-	now := trial{t, l.pass, l.area.Rect.Size(), l.cell, l.leastGap()}
-	across, down := l.axes()
-	extent, _ := t.extent(l, t.place(l, c))
-	var s otherSizes
-	for _, a := range []axis{across, down} {
-		isDown := len(s.misses) > 0
-		miss := now.miss(l, c, a, isDown)
-		both := a.borders[0] + a.borders[1] + a.inside
-		reach := extent.X
-		if isDown {
-			reach = extent.Y
-		}
-		if miss.Cloth != nil {
-			served := &Serves{2*reach + a.face + both, a.room + *miss.Cloth + both}
-			if isDown {
-				s.down = served
-			} else {
-				s.across = served
-			}
-		}
-		s.misses = append(s.misses, miss)
-	}
-	return s
+	return sizeTrial{l: l, c: c, steady: true, exact: true, most: t.mostInLines}.sizes(sites)
 }
 
-// miss finds the least change of each kind that gives more prints than there are.
-func (t trial) miss(l layout, c Choice, a axis, down bool) NearMiss {
-	with := func(change func(*trial, geometry.Length)) func(geometry.Length) int {
-		return func(d geometry.Length) int {
-			u := t
-			change(&u, d)
-			return u.best()
-		}
+// mostInLines is how many prints the best way of centring allowed holds on a plain rectangle.
+func (t lattice) mostInLines(l layout) int {
+	return trial{t, l.pass, l.area.Rect.Size(), l.cell, l.leastGap()}.best()
+}
+
+// most is how many prints the best way of centring allowed holds with the least gap.
+func (t lattice) most(l layout) int {
+	if l.area.Rect.W() <= 0 || l.area.Rect.H() <= 0 {
+		return 0
 	}
-	cloth := with(func(u *trial, d geometry.Length) { *side(&u.room, down) += d })
-	border := with(func(u *trial, d geometry.Length) { *side(&u.room, down) += 2 * d })
-	gap := with(func(u *trial, d geometry.Length) {
-		if down && !t.oneGap {
-			u.gap.Down -= d
-		} else {
-			u.gap.Across -= d
+	if l.roughCount() > 2*mostPrints {
+		return 2 * mostPrints
+	}
+	gap := l.leastGap()
+	if l.area.around > 0 {
+		n, _, err := t.closing(l, l.mostRoundDrum())
+		if err != nil || n == 0 {
+			return 0
 		}
-	})
-	block := with(func(u *trial, d geometry.Length) {
+		gap.Across = l.area.around/geometry.Length(n) - l.cell.W
 		if t.oneGap {
-			k := (u.cell.W - d) / u.cell.W
-			u.cell = geometry.Size{W: u.cell.W * k, H: u.cell.H * k}
-			return
-		}
-		*side(&u.cell, down) -= d
-	})
-	miss := NearMiss{Down: down}
-	// A moved row may be too short for a print of its own: what is a row or two more then
-	// gives none, and only a good many do.
-	for n := geometry.Length(4); miss.Cloth == nil && n <= 4096; n *= 4 {
-		miss.Cloth = least(n*(a.face+a.gap.Least), c.Count, cloth)
-	}
-	miss.Border = least(min(a.borders[0], a.borders[1])-a.hem, c.Count, border)
-	miss.Gap = least(a.gap.Least-leastOf(a.gap), c.Count, gap)
-	miss.Block = least(a.face-job.LeastFace, c.Count, block)
-	if miss.Cloth != nil {
-		miss.Prints = cloth(*miss.Cloth)
-	}
-	return miss
-}
-
-func side(s *geometry.Size, down bool) *geometry.Length {
-	if down {
-		return &s.H
-	}
-	return &s.W
-}
-
-// least returns the least change up to a limit that gives more than n prints, by halving; nil:
-// none does. More of a change never gives fewer prints.
-func least(limit geometry.Length, n int, prints func(geometry.Length) int) *geometry.Length {
-	if limit <= 0 || prints(limit) <= n {
-		return nil
-	}
-	low, high := geometry.Length(0), limit
-	for high-low > 1e-11 && (low+high)/2 > low && (low+high)/2 < high {
-		if mid := (low + high) / 2; prints(mid) > n {
-			high = mid
-		} else {
-			low = mid
+			gap.Down = gap.Across
 		}
 	}
-	// What is written to a millionth of a millimetre is what was meant.
-	if round := geometry.Length(math.Round(float64(high)*1e6) / 1e6); (round - high).Abs() < 1e-9 {
-		high = round
+	same := l.uniform()
+	most, h := 0, newHolder(l, t.turnOf(l.pass))
+	for _, across := range []job.Centring{job.OnPrint, job.OnJoint} {
+		for _, down := range []job.Centring{job.OnPrint, job.OnJoint} {
+			c := Choice{Across: across, Down: down, Gap: gap, Pitch: t.pitch(l, gap)}
+			if !c.allowed(l.pass) {
+				continue
+			}
+			if !same {
+				most = max(most, len(t.place(l, c)))
+				continue
+			}
+			n, lat := 0, t.spots(l, c)
+			for _, k := range t.candidates(l, lat) {
+				if h.holds(lat.At(k)) {
+					n++
+				}
+			}
+			most = max(most, n)
+		}
 	}
-	return &high
+	return most
 }

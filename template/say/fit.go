@@ -104,7 +104,7 @@ func (f *fitText) pass(ip *plan.ItemPlan, p *plan.PassPlan) {
 	}
 	f.blank()
 	misses := len(f.lines)
-	for _, m := range p.NearMisses {
+	for _, m := range p.NearMisses() {
 		if text := f.nearMiss(m, p.Pass); text != "" {
 			f.say("    ", text)
 		}

@@ -18,7 +18,7 @@ func (f *fitText) whole(ip *plan.ItemPlan) {
 		f.say("  ", f.servesWords(across, down))
 	} else {
 		for _, p := range ip.Passes {
-			if a, d := p.ServesAcross, p.ServesDown; a != nil && d != nil && len(ip.Passes) > 1 {
+			if a, d := p.Serves(); a != nil && d != nil && len(ip.Passes) > 1 {
 				f.say("  ", words.Shown(p.Pass.Name)+": "+f.servesWords(*a, *d))
 			}
 		}
@@ -32,7 +32,7 @@ func (f *fitText) whole(ip *plan.ItemPlan) {
 // of the item as it is: what the ranges of all passes share. False where a pass has no range.
 func ServedByAll(ip *plan.ItemPlan) (across, down plan.Serves, ok bool) {
 	for i, p := range ip.Passes {
-		a, d := p.ServesAcross, p.ServesDown
+		a, d := p.Serves()
 		if a == nil || d == nil {
 			return across, down, false
 		}
