@@ -57,11 +57,8 @@ func (c *call) draw(args []string) error {
 	if done || err != nil {
 		return err
 	}
-	job, err := c.job(d.from)
+	job, err := c.overridden(d.from, d.overrides)
 	if err != nil {
-		return err
-	}
-	if err := jobfile.Override(job, d.overrides); err != nil {
 		return err
 	}
 	ending, err := endingOf(d.output)
@@ -110,23 +107,19 @@ func (c *call) drawFlags(args []string) (d drawing, done bool, err error) {
 	fs := newFlags("draw")
 	textFlag(fs, &d.output, "output", "o", "FILE", "where to write; - is standard output")
 	textFlag(fs, &parts, "parts", "", "LIST", "what to draw, of "+strings.Join(template.Parts(), ",")+";\nunless given, "+strings.Join(template.UsualParts(), ","))
-	textFlag(fs, &d.overrides.Extent, "extent", "", "WORD", "how much of the guide: full, or edges for nothing but the\nmarks outside the cloth")
-	textFlag(fs, &d.overrides.Lines, "lines", "", "WORD", "fine, or strong to be seen through cloth")
+	overrides := overrideFlags(fs)
 	textFlag(fs, &sheets, "sheets", "", "LIST", "only these, one that was lost: 2b,3a; or a part, bench")
 	fs.BoolVar(&d.force, "force", false, "write over a file that underlay did not draw")
 	fs.BoolVar(&d.asJSON, "json", false, "say what was written, as JSON")
 	quickFlags(fs, &q)
-	item := fs.Lookup("item")
-	item.Usage = "with a JOB, the NAME of the one item to draw;\nwithout, " + item.Usage
+	itemOrSize(fs)
 	if done, err = c.parse(fs, drawHelp, args); done || err != nil {
 		return d, done, err
 	}
 	if d.from, err = source("draw", fs.Args(), q, "item", "paper"); err != nil {
 		return d, false, err
 	}
-	if d.from.file != "" {
-		d.overrides.Item, d.overrides.Paper = q.Item, q.Paper
-	}
+	d.overrides = *overrides
 	if d.parts, err = partsNamed(parts); err != nil {
 		return d, false, err
 	}

@@ -7,7 +7,7 @@ import (
 	"underlay/template/say"
 )
 
-const fitHelp = `underlay fit JOB [--json]
+const fitHelp = `underlay fit JOB [--item NAME] [--paper NAME] [...] [--json]
 underlay fit --item SIZE --border LENGTH --block SIZE --gap LENGTH [...]
 
 Works out what fits, and prints it: for every item and pass the ways to centre
@@ -22,6 +22,7 @@ JOB is a job file, or - for standard input. Without one, the flags say what one
 item and one block measure.
 
     underlay fit reading-nook.toml
+    underlay fit reading-nook.toml --item "floor cushion" --paper A3
     underlay fit --item 50x50cm --border 25mm --block 90x90mm --gap 1mm
     underlay fit --item 20x20in --border 1in --block 3x3in --gap 1/16in --units in
 `
@@ -31,15 +32,17 @@ func (c *call) fit(args []string) error {
 	var q jobfile.Quick
 	fs := newFlags("fit")
 	asJSON := fs.Bool("json", false, "print the whole plan as JSON")
+	overrides := overrideFlags(fs)
 	quickFlags(fs, &q)
+	itemOrSize(fs)
 	if done, err := c.parse(fs, fitHelp, args); done || err != nil {
 		return err
 	}
-	from, err := source("fit", fs.Args(), q)
+	from, err := source("fit", fs.Args(), q, "item", "paper")
 	if err != nil {
 		return err
 	}
-	job, err := c.job(from)
+	job, err := c.overridden(from, *overrides)
 	if err != nil {
 		return err
 	}

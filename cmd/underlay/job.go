@@ -15,8 +15,8 @@ import (
 
 // jobFrom is where a command gets its job: a file, standard input, or the flags.
 type jobFrom struct {
-	file  string // "-": standard input; "": the flags
-	quick jobfile.Quick
+	file  string        // "-": standard input; "": the flags
+	quick jobfile.Quick // with a file, what flags say in place of it
 }
 
 // source says where the job comes from: the one argument there is, or the flags. Flags that
@@ -41,7 +41,7 @@ func source(command string, args []string, q jobfile.Quick, keep ...string) (job
 				return jobFrom{}, usage("--%s and the job %s are both given; take out one of them: the flag stands in for a job file", name, args[0])
 			}
 		}
-		return jobFrom{file: args[0]}, nil
+		return jobFrom{file: args[0], quick: q}, nil
 	}
 	if len(given) == 0 || len(given) == 1 && given[0] == "paper" {
 		return jobFrom{}, usage("no JOB is given; write underlay %s reading-nook.toml, or underlay %s - to read it from standard input", command, command)
@@ -76,6 +76,9 @@ func (c *call) read(name string) ([]byte, error) {
 		return data, nil
 	}
 	missing := "check its name and folder"
+	if near := nearFile(name); near != "" {
+		return readFile(name, most, "there is "+near+" beside it: write that", "write the name of a job file in it")
+	}
 	if info, err := os.Stat(filepath.Dir(name)); err == nil && info.IsDir() {
 		missing += ", or begin one with underlay start > " + name
 	}

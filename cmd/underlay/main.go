@@ -27,6 +27,7 @@ on all four sides show where to stretch the tape.
     underlay ruler                    a page to check your printer with
     underlay recover FILE.pdf         the job file a guide was drawn from
     underlay help COMMAND             all that a command can do
+    underlay help job                 every key of a job file; help KEY says more
 
 JOB is the name of a job file, or - for standard input. Every length in it has
 its unit: 90 mm, 2.5 cm, 3 1/2 in. For one block on one thing no file is needed:
@@ -119,21 +120,6 @@ func (c *call) dispatch(args []string) error {
 		return err
 	}
 	return cmd.run(c, rest)
-}
-
-// help prints the manual, or the help of a command.
-func (c *call) help(args []string) error {
-	switch {
-	case len(args) == 0:
-		return c.print(manual)
-	case len(args) > 1:
-		return usage("help takes one command; write underlay help %s", args[0])
-	}
-	cmd, err := commandNamed(args[0])
-	if err != nil {
-		return err
-	}
-	return cmd.run(c, []string{"--help"})
 }
 
 // commandNamed finds a command by its name.

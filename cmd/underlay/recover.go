@@ -16,8 +16,9 @@ import (
 const recoverHelp = `underlay recover FILE.pdf [-o JOB] [--force]
 
 Brings back the job file that every PDF written by draw carries inside, byte
-for byte: from a guide kept in a drawer to the job it was drawn from. The job is
-named after the PDF and goes into the current folder, unless -o names another;
+for byte: from a guide kept in a drawer to the job it was drawn from. Where draw
+had flags such as --item or --paper, they are written into it. The job is named
+after the PDF and goes into the current folder, unless -o names another;
 -o - sends it to standard output. A file that is there already is left alone,
 unless --force is given.
 

@@ -19,6 +19,7 @@ type key struct {
 	with []string
 	// seats: it means something for a pass seated in the openings of another, too.
 	seats bool
+	must  bool   // it has to be there
 	says  string // what it is, in one sentence
 }
 
@@ -109,9 +110,9 @@ func jobKeys() []key {
 		{in: "printing", name: "paint-cover", kind: paintKind, example: `"90 ml/m2"`,
 			says: "The paint you lay on a printed square metre, for what a set needs."},
 
-		{in: "block", name: "name", kind: aName, example: `"fern"`, says: "What the block is called; passes name it."},
+		{in: "block", name: "name", must: true, kind: aName, example: `"fern"`, says: "What the block is called; passes name it."},
 		{in: "block", name: "shape", kind: aWord, words: words.Texts(job.FaceShapes()), says: "The shape of the carved face."},
-		{in: "block", name: "print", kind: sizeOrOne, example: `"90 x 90 mm"`,
+		{in: "block", name: "print", must: true, kind: sizeOrOne, example: `"90 x 90 mm"`,
 			says: "The carved face, width x height; for a round one its diameter, for a hexagon its width across the flat sides."},
 		{in: "block", name: "outline", kind: cornerList, example: `["0 x 0 mm", "90 x 0 mm", "45 x 80 mm"]`,
 			says: "The corners of a face with shape = \"outline\", in the order in which they come round its edge."},
@@ -124,7 +125,7 @@ func jobKeys() []key {
 		{in: "block", name: "inked", kind: aNumber, example: "0.55",
 			says: "The share of the face that carries paint, from 0 to 1."},
 
-		{in: "item", name: "name", kind: aName, example: `"floor cushion"`, says: "What the item is called."},
+		{in: "item", name: "name", must: true, kind: aName, example: `"floor cushion"`, says: "What the item is called."},
 		{in: "item", name: "shape", kind: aWord, words: words.Texts(job.Shapes()),
 			says: "The item's shape; drum and cone are lampshades with straight and with sloping sides."},
 		{in: "item", name: "size", kind: sizeOrOne, example: `"50 x 60 cm"`, with: flat,
@@ -143,7 +144,7 @@ func jobKeys() []key {
 			says: "How high a shade is as it stands, upright and not along its slope."},
 		{in: "item", name: "lap", kind: aLength, example: `"10 mm"`, usual: "none", with: shades,
 			says: "The overlap of a shade's seam, drawn outside and not printed."},
-		{in: "item", name: "border", kind: fourEdges, example: `"25 mm"`,
+		{in: "item", name: "border", must: true, kind: fourEdges, example: `"25 mm"`,
 			says: "The plain edge to leave, at the least; four are top, right, bottom, left."},
 		{in: "item", name: "hem", kind: aLength, example: `"12 mm"`, usual: "none",
 			says: "The stitched edge, where a block prints badly."},
@@ -154,14 +155,14 @@ func jobKeys() []key {
 		{in: "item", name: "keep-clear", kind: manyTable, says: "A part of the item not to print on, such as a pocket."},
 		{in: "item", name: "pass", kind: manyTable, says: "One block printed all over the item, in one go."},
 
-		{in: "item.keep-clear", name: "name", kind: aName, example: `"pocket"`, says: "What is kept clear."},
-		{in: "item.keep-clear", name: "at", kind: aPlace, example: `"30 x 300 mm"`,
+		{in: "item.keep-clear", name: "name", must: true, kind: aName, example: `"pocket"`, says: "What is kept clear."},
+		{in: "item.keep-clear", name: "at", must: true, kind: aPlace, example: `"30 x 300 mm"`,
 			says: "Its top left corner, from that of the item: across x down."},
-		{in: "item.keep-clear", name: "size", kind: aSize, example: `"120 x 140 mm"`, says: "Its width x height."},
+		{in: "item.keep-clear", name: "size", must: true, kind: aSize, example: `"120 x 140 mm"`, says: "Its width x height."},
 
 		{in: "item.pass", name: "name", kind: aName, example: `"fern ground"`, usual: "the name of its block",
 			says: "What the pass is called."},
-		{in: "item.pass", name: "block", kind: aName, example: `"fern"`, says: "The name of the block that is printed."},
+		{in: "item.pass", name: "block", must: true, kind: aName, example: `"fern"`, says: "The name of the block that is printed."},
 		{in: "item.pass", name: "face", kind: aName, example: `"front"`, usual: "every face",
 			says: "The one face of the item that is printed, of those that faces names."},
 		{in: "item.pass", name: "repeat", kind: aWord, words: every, says: "How the prints are set out."},
