@@ -1,6 +1,9 @@
 package main
 
 import (
+	"fmt"
+
+	"underlay/geometry"
 	"underlay/template/job"
 	"underlay/template/jobfile"
 	"underlay/template/plan"
@@ -16,13 +19,14 @@ prints and the borders each gives; the one taken, and why; what one more print
 across or down would take; which sizes of cloth one guide serves; the tape lines;
 the prints by number; and how many sheets of each paper a guide takes. A job of
 blocks and items without any pass, a maker's shelf, gives a table of every block
-on every item. It writes no file.
+on every item, 1 mm apart or as --gap says. It writes no file.
 
 JOB is a job file, or - for standard input. Without one, the flags say what one
 item and one block measure.
 
     underlay fit reading-nook.toml
     underlay fit reading-nook.toml --item "floor cushion" --paper A3
+    underlay fit shelf.toml --gap 2mm
     underlay fit --item 50x50cm --border 25mm --block 90x90mm --gap 1mm
     underlay fit --item 20x20in --border 1in --block 3x3in --gap 1/16in --units in
 `
@@ -38,7 +42,7 @@ func (c *call) fit(args []string) error {
 	if done, err := c.parse(fs, fitHelp, args); done || err != nil {
 		return err
 	}
-	from, err := source("fit", fs.Args(), q, "item", "paper")
+	from, err := source("fit", fs.Args(), q, "item", "paper", "gap")
 	if err != nil {
 		return err
 	}
@@ -47,7 +51,10 @@ func (c *call) fit(args []string) error {
 		return err
 	}
 	if plan.IsShelf(job) {
-		return c.fitShelf(job, *asJSON)
+		return c.fitShelf(job, q.Gap, *asJSON)
+	}
+	if from.file != "" && q.Gap != "" {
+		return bothGiven("gap", from.file)
 	}
 	plan, err := plan.New(job)
 	if err != nil {
@@ -60,10 +67,36 @@ func (c *call) fit(args []string) error {
 }
 
 // fitShelf prints what every block gives on every item.
-func (c *call) fitShelf(job *job.Job, asJSON bool) error {
-	shelf := plan.NewShelf(job)
+func (c *call) fitShelf(job *job.Job, apart string, asJSON bool) error {
+	gap, err := shelfGap(apart)
+	if err != nil {
+		return err
+	}
+	shelf, err := plan.NewShelf(job, gap)
+	if err != nil {
+		return err
+	}
 	if asJSON {
 		return c.printJSON(shelfJSON(shelf))
 	}
 	return c.say(say.Shelf(shelf))
+}
+
+// widestShelfGap is more than anyone leaves between prints that are to fill a cloth.
+const widestShelfGap = 500 * geometry.Millimetre
+
+// shelfGap reads how far apart the prints of a shelf are to stand; the usual gap where it is not
+// given.
+func shelfGap(text string) (geometry.Length, error) {
+	if text == "" {
+		return plan.ShelfGap, nil
+	}
+	gap, err := geometry.ParseLength(text)
+	if err == nil && (gap < 0 || gap > widestShelfGap) {
+		err = fmt.Errorf("%q is not from 0 mm to 500 mm; write the plain cloth between prints, such as 2mm", text)
+	}
+	if err != nil {
+		return 0, job.Problems{{Key: "--gap", Text: err.Error()}}
+	}
+	return gap, nil
 }

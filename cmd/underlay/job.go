@@ -38,7 +38,7 @@ func source(command string, args []string, q jobfile.Quick, keep ...string) (job
 		}
 		for _, name := range given {
 			if !slices.Contains(keep, name) {
-				return jobFrom{}, usage("--%s and the job %s are both given; take out one of them: the flag stands in for a job file", name, args[0])
+				return jobFrom{}, bothGiven(name, args[0])
 			}
 		}
 		return jobFrom{file: args[0], quick: q}, nil
@@ -51,6 +51,11 @@ func source(command string, args []string, q jobfile.Quick, keep ...string) (job
 		return jobFrom{}, usage("%s", err)
 	}
 	return jobFrom{quick: q}, nil
+}
+
+// bothGiven refuses a flag that stands in for a job file beside one.
+func bothGiven(flag, file string) error {
+	return usage("--%s and the job %s are both given; take out one of them: the flag stands in for a job file", flag, file)
 }
 
 // job reads the job and checks it.

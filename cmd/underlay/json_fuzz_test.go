@@ -45,7 +45,11 @@ func FuzzJSON(f *testing.F) {
 			return
 		}
 		if plan.IsShelf(job) {
-			again(t, shelfJSON(plan.NewShelf(job)))
+			shelf, err := plan.NewShelf(job, plan.ShelfGap)
+			if err != nil {
+				return
+			}
+			again(t, shelfJSON(shelf))
 			return
 		}
 		first := planned(t, job)

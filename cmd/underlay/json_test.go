@@ -70,7 +70,11 @@ func shelfOf(t *testing.T, j job.Job) *plan.Shelf {
 		items = append(items, &bare)
 	}
 	j.Items = items
-	return plan.NewShelf(&j)
+	shelf, err := plan.NewShelf(&j, plan.ShelfGap)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return shelf
 }
 
 // again writes a value as JSON, reads that into the same type, which must know every key, and
@@ -142,7 +146,7 @@ func TestJSONForm(t *testing.T) {
 			strings.NewReplacer("@", pass+".prints").Replace("@ @[].number @[].x_mm @[].y_mm @[].turn_deg @[].touch_down @[].touch_down.x_mm @[].touch_down.y_mm"),
 		},
 		"shelf": {
-			"title shelf shelf[].item shelf[].block shelf[].count shelf[].columns shelf[].rows",
+			"title shelf shelf[].item shelf[].block shelf[].turned shelf[].count shelf[].columns shelf[].rows",
 			pair("shelf[].centre"), pair("shelf[].gap_mm"), edges("shelf[].border_mm"),
 		},
 		"drawn": {

@@ -9,11 +9,12 @@ type jsonShelf struct {
 	Shelf []jsonShelfFit `json:"shelf"`
 }
 
-// jsonShelfFit is one block on one item. Of a block that does not fit there is only its count,
+// jsonShelfFit is one block on one item, the best of an item first. Of a block that does not fit there is only its count,
 // which is 0.
 type jsonShelfFit struct {
 	Item    string       `json:"item"`
 	Block   string       `json:"block"`
+	Turned  bool         `json:"turned,omitempty"`
 	Count   int          `json:"count"`
 	Columns int          `json:"columns,omitempty"`
 	Rows    int          `json:"rows,omitempty"`
@@ -26,9 +27,9 @@ func shelfJSON(shelf *plan.Shelf) jsonShelf {
 	out := jsonShelf{Title: shelf.Job.Title, Shelf: []jsonShelfFit{}}
 	for _, si := range shelf.Items {
 		for _, fit := range si.Fits {
-			row := jsonShelfFit{Item: si.Item.Name, Block: fit.Block.Name}
-			if fit.Pass != nil {
-				c := fit.Pass.Choice()
+			row := jsonShelfFit{Item: si.Item.Name, Block: fit.Block.Name, Turned: fit.Turned}
+			if fit.Fits() {
+				c := fit.Choice
 				gap, border := spacingJSON(c.Gap), edgesJSON(c.Border)
 				row.Count, row.Columns, row.Rows = c.Count, c.Columns, c.Rows
 				row.Centre, row.Gap, row.Border = centreJSON(c), &gap, &border

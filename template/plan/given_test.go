@@ -44,7 +44,11 @@ func readShelf(t testing.TB, text string) *Shelf {
 	if !IsShelf(j) {
 		t.Fatal("a job without a pass is not taken for a shelf")
 	}
-	return NewShelf(j)
+	shelf, err := NewShelf(j, ShelfGap)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return shelf
 }
 
 // near tells whether two lengths are the same but for rounding.

@@ -127,24 +127,14 @@ func planPass(j *job.Job, item *job.Item, area Area, pass *job.Pass, room int, b
 	if l.area, framed = l.insideFrames(before); framed && l.area.Rect.Empty() {
 		return nil, errors.New("the frame printed before it leaves no room inside; write a smaller block for the frame, or fewer sides")
 	}
-	if n := l.roughCount(); n > 2*mostPrints {
-		return nil, tooMany(n)
-	}
 	r := repeatOf(l)
 	p := &PassPlan{Pass: pass, ColumnsInLine: r.columns, RowsInLine: r.rows, layout: l}
 	var err error
-	if p.Choices, err = r.ways(l); err != nil {
+	if p.Choices, p.Taken, err = l.choose(r, room); err != nil {
 		return nil, err
-	}
-	p.Taken = take(p.Choices, pass)
-	if p.Taken < 0 || p.Choice().Count == 0 {
-		return nil, l.noneFits(p.Choices)
 	}
 	choice := p.Choice()
 	p.Dropped = choice.dropped
-	if choice.Count > room {
-		return nil, tooMany(float64(mostPrints - room + choice.Count))
-	}
 	sites := r.place(l, choice)
 	near := neighbours(sites, r.next)
 	centre, hand := l.area.Centre(), j.Printing.Hand
@@ -163,6 +153,24 @@ func planPass(j *job.Job, item *job.Item, area Area, pass *job.Pass, room int, b
 		p.Notes = append(p.Notes, "its prints keep inside the frame printed before them")
 	}
 	return p, nil
+}
+
+// choose tries every way of centring a pass, and tells which is taken, of at most room prints.
+func (l layout) choose(r repeat, room int) (choices []Choice, taken int, err error) {
+	if n := l.roughCount(); n > 2*mostPrints {
+		return nil, 0, tooMany(n)
+	}
+	if choices, err = r.ways(l); err != nil {
+		return nil, 0, err
+	}
+	taken = take(choices, l.pass)
+	if taken < 0 || choices[taken].Count == 0 {
+		return nil, 0, l.noneFits(choices)
+	}
+	if n := choices[taken].Count; n > room {
+		return nil, 0, tooMany(float64(mostPrints - room + n))
+	}
+	return choices, taken, nil
 }
 
 // findTarget finds the pass that this one is seated by, where it is.

@@ -1,9 +1,14 @@
 package plan
 
 import (
+	"errors"
+	"fmt"
 	"math"
+	"runtime"
 	"strings"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 
 	"underlay/geometry"
 	"underlay/template/internal/sample"
@@ -19,14 +24,18 @@ func TestShelf(t *testing.T) {
 		fit := shelf.Items[0].Fits[0]
 		count := func(room, face geometry.Length) int { return int(math.Floor(float64((room + 1) / (face + 1)))) }
 		block := fit.Block.Size
-		columns, rows := count(390, block.W), count(270, block.H)
-		if fits := columns*rows > 0; fits != (fit.Pass != nil) || fits == (fit.Why != "") {
-			t.Errorf("%v: fits %v, said why not %q", size, fit.Pass != nil, fit.Why)
+		turned := count(390, block.H)*count(270, block.W) > count(390, block.W)*count(270, block.H)
+		if turned {
+			block = block.Swap()
 		}
-		if fit.Pass == nil {
+		columns, rows := count(390, block.W), count(270, block.H)
+		if fits := columns*rows > 0; fits != fit.Fits() || fits == (fit.Why != "") || turned != fit.Turned {
+			t.Errorf("%v: fits %v, turned %v, said why not %q", size, fit.Fits(), fit.Turned, fit.Why)
+		}
+		if !fit.Fits() {
 			continue
 		}
-		c := fit.Pass.Choice()
+		c := fit.Choice
 		side := 20 + (390-geometry.Length(columns)*(block.W+1)+1)/2
 		if c.Columns != columns || c.Rows != rows || c.Count != columns*rows || (c.Border.Left-side).Abs() > 1e-6 || (c.Border.Right-side).Abs() > 1e-6 {
 			t.Errorf("%v: %d × %d = %d, %v; want %d × %d, %v at the sides", size, c.Columns, c.Rows, c.Count, c.Border, columns, rows, side)
@@ -38,19 +47,20 @@ func TestShelf(t *testing.T) {
 func TestShelfWhy(t *testing.T) {
 	for name, c := range map[string]struct{ block, item, want string }{
 		"wide":     {"print = '112 x 50 mm'", "size = '140 x 90 mm'\nborder = '20 mm'", "12 mm too wide"},
-		"high":     {"print = '50 x 90 mm'", "size = '140 x 90 mm'\nborder = '20 mm'", "40 mm too high"},
+		"high":     {"print = '60 x 90 mm'", "size = '120 x 90 mm'\nborder = '20 mm'", "40 mm too high"},
+		"turned":   {"print = '50 x 90 mm'", "size = '140 x 90 mm'\nborder = '20 mm'", "fits"},
 		"both":     {"print = '101 x 51 mm'", "size = '140 x 90 mm'\nborder = '20 mm'", "1 mm too wide and 1 mm too high"},
 		"hair":     {"print = '100.001 x 50 mm'", "size = '140 x 90 mm'\nborder = '20 mm'", "0.01 mm too wide"},
 		"fits":     {"print = '100 x 50 mm'", "size = '140 x 90 mm'\nborder = '20 mm'", "fits"},
 		"round":    {"print = '90 x 90 mm'", "shape = 'round'\nsize = '140 mm'\nborder = '20 mm'", ""},
 		"drum":     {"print = '300 x 50 mm'", "shape = 'drum'\naround = '300 mm'\nheight = '90 mm'\nborder = '20 mm'", "1 mm too wide"},
-		"cone":     {"print = '20 x 90 mm'", "shape = 'cone'\ntop = '60 mm'\nbottom = '140 mm'\nheight = '30 mm'\nborder = '0 mm'", "40 mm too high"},
+		"cone":     {"print = '55 x 90 mm'", "shape = 'cone'\ntop = '60 mm'\nbottom = '140 mm'\nheight = '30 mm'\nborder = '0 mm'", "40 mm too high"},
 		"too many": {"print = '1 x 1 mm'", "size = '4 x 4 m'\nborder = '20 mm'", "too small, for it would make too many prints"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			fit := readShelf(t, "[[block]]\nname = 'fern'\n"+c.block+"\n[[item]]\nname = 'thing'\n"+c.item+"\n").Items[0].Fits[0]
 			got := fit.Why
-			if fit.Pass != nil {
+			if fit.Fits() {
 				got = "fits"
 			}
 			if got != c.want {
@@ -60,29 +70,98 @@ func TestShelfWhy(t *testing.T) {
 	}
 }
 
-// TestShelfLikeThePass holds a shelf to the plan of a job that asks for the same.
+// TestShelfLikeThePass holds a shelf to the prints of jobs that ask for the same, upright and
+// turned: the more of the two, upright where they are as many.
 func TestShelfLikeThePass(t *testing.T) {
 	for name, j := range sample.Examples(t) {
 		for _, item := range j.Items {
 			for _, block := range j.Blocks {
-				bare := *item
-				bare.Passes = nil
-				shelf := NewShelf(&job.Job{Units: j.Units, Printing: j.Printing, Blocks: []*job.Block{block}, Items: []*job.Item{&bare}})
-				whole := bare
-				whole.Passes = []*job.Pass{shelfPass(block)}
-				plan, err := New(&job.Job{Units: j.Units, Printing: j.Printing, Blocks: []*job.Block{block}, Items: []*job.Item{&whole}})
-				fit := shelf.Items[0].Fits[0]
-				if (err == nil) != (fit.Pass != nil) {
-					t.Errorf("%s: %s on %s fits: %v, but %v", name, block.Name, item.Name, fit.Pass != nil, err)
-					continue
+				with := func(passes ...*job.Pass) *job.Job {
+					it := *item
+					it.Passes = passes
+					return &job.Job{Units: j.Units, Printing: j.Printing, Blocks: []*job.Block{block}, Items: []*job.Item{&it}}
 				}
+				const gap = 2.5 * geometry.Millimetre
+				shelf, err := NewShelf(with(), gap)
 				if err != nil {
-					continue
+					t.Fatal(err)
 				}
-				if got, want := fit.Pass.Choice().Count, len(plan.Items[0].Passes[0].Prints); got != want {
-					t.Errorf("%s: %s on %s: %d, want %d", name, block.Name, item.Name, got, want)
+				var counts [2]int
+				for i, turn := range []int{0, 90} {
+					if plan, err := New(with(shelfPass(block, turn, gap))); err == nil {
+						counts[i] = len(plan.Items[0].Passes[0].Prints)
+					}
+				}
+				fit := shelf.Items[0].Fits[0]
+				if want := max(counts[0], counts[1]); fit.Choice.Count != want || fit.Turned != (counts[1] > counts[0]) {
+					t.Errorf("%s: %s on %s: %d, turned %v; prints %v", name, block.Name, item.Name, fit.Choice.Count, fit.Turned, counts)
 				}
 			}
 		}
 	}
+}
+
+// TestShelfOrder: on 430 x 310 mm with a border of 20, 390 x 270 is printable. With gaps of 1, 4 x 4
+// of 96 x 66 take up 16 x 97 x 67 = 103,984 mm2; 4 x 2 of 90 x 130, upright, 8 x 91 x 131 =
+// 95,368; 4 x 2 of 90 x 90, 8 x 91 x 91 = 66,248. What does not fit comes last.
+func TestShelfOrder(t *testing.T) {
+	shelf := readShelf(t, "[[block]]\nname = 'too large'\nprint = '400 x 400 mm'\n[[block]]\nname = 'second'\nprint = '90 x 130 mm'\n"+
+		"[[block]]\nname = 'third'\nprint = '90 x 90 mm'\n[[block]]\nname = 'first'\nprint = '96 x 66 mm'\n"+
+		"[[item]]\nname = 'towel'\nsize = '430 x 310 mm'\nborder = '20 mm'\n")
+	var got []string
+	for _, f := range shelf.Items[0].Fits {
+		got = append(got, fmt.Sprintf("%s %d", f.Block.Name, f.Choice.Count))
+	}
+	if d := cmp.Diff([]string{"first 16", "second 8", "third 8", "too large 0"}, got); d != "" {
+		t.Error(d)
+	}
+}
+
+// TestShelfLimits refuses a shelf of more than is tried, and at the limit keeps no prints: a shelf
+// of a million of them holds no more than a few lines a pair.
+func TestShelfLimits(t *testing.T) {
+	text := func(blocks, items int, print, size string) string {
+		var b strings.Builder
+		for i := range blocks {
+			fmt.Fprintf(&b, "[[block]]\nname = 'block %d'\nprint = '%s'\n", i, print)
+		}
+		for i := range items {
+			fmt.Fprintf(&b, "[[item]]\nname = 'item %d'\nsize = '%s'\nborder = '20 mm'\n", i, size)
+		}
+		return b.String()
+	}
+	for _, c := range []struct {
+		blocks, items int
+		print, size   string
+		want          string
+	}{
+		{101, 100, "90 x 90 mm", "50 x 50 cm", "there are 10,100 pairs of a block and an item, and 10,000 are tried at once; leave some blocks or items out"},
+		{10, 20, "5 x 5 mm", "150 x 150 cm", "this makes about 11,939,756 prints to try, and 10,000,000 are tried at once; leave some blocks or items out"},
+	} {
+		_, err := NewShelf(readJob(t, text(c.blocks, c.items, c.print, c.size)), ShelfGap)
+		var problems job.Problems
+		if !errors.As(err, &problems) || problems[0].Text != c.want {
+			t.Errorf("got %v, want %s", err, c.want)
+		}
+	}
+	j := readJob(t, text(20, 5, "10 x 10 mm", "100 x 100 cm"))
+	var before, after runtime.MemStats
+	runtime.GC()
+	runtime.ReadMemStats(&before)
+	shelf, err := NewShelf(j, ShelfGap)
+	if err != nil {
+		t.Fatal(err)
+	}
+	runtime.GC()
+	runtime.ReadMemStats(&after)
+	prints := 0
+	for _, si := range shelf.Items {
+		for _, f := range si.Fits {
+			prints += f.Choice.Count
+		}
+	}
+	if kept := int(after.HeapAlloc) - int(before.HeapAlloc); prints < 700_000 || kept > 2<<20 {
+		t.Errorf("%d prints, %d bytes kept", prints, kept)
+	}
+	runtime.KeepAlive(shelf)
 }

@@ -31,5 +31,9 @@ func planOf(t testing.TB, text string) *plan.Plan {
 // readShelf works out a job of blocks and items only.
 func readShelf(t testing.TB, text string) *plan.Shelf {
 	t.Helper()
-	return plan.NewShelf(readJob(t, text))
+	shelf, err := plan.NewShelf(readJob(t, text), plan.ShelfGap)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return shelf
 }

@@ -2,6 +2,7 @@ package say
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -22,7 +23,7 @@ func Shelf(s *plan.Shelf) string {
 		named.Name = words.Shown(b.Name)
 		blocks = append(blocks, guide.Words(&named, f.u))
 	}
-	f.say("", "Every block in a straight repeat on every item: "+strings.Join(blocks, "; ")+".")
+	f.say("", "Every block in a straight repeat on every item, first the one whose prints take up most of the cloth: "+strings.Join(blocks, "; ")+".")
 	shades := false
 	for _, si := range s.Items {
 		f.blank()
@@ -31,7 +32,7 @@ func Shelf(s *plan.Shelf) string {
 		shades = shades || si.Item.Shape.Shade()
 	}
 	f.blank()
-	f.say("", fmt.Sprintf("The prints stand %s apart.", f.u.Format(plan.ShelfGap)))
+	f.say("", fmt.Sprintf("The prints stand %s apart.", f.u.Format(s.Gap)))
 	if shades {
 		f.say("", "Round a shade the gap is opened until the repeat closes.")
 	}
@@ -50,7 +51,7 @@ func (f *fitText) shelf(si plan.ShelfItem) {
 	var others []string
 	for _, fit := range si.Fits {
 		name := words.Shown(fit.Block.Name)
-		if fit.Pass == nil {
+		if !fit.Fits() {
 			text := name + " does not fit"
 			if fit.Why != "" {
 				text += ": " + fit.Why
@@ -58,13 +59,16 @@ func (f *fitText) shelf(si plan.ShelfItem) {
 			others = append(others, text+".")
 			continue
 		}
-		c := fit.Pass.Choice()
+		if fit.Turned {
+			name += ", turned"
+		}
+		c := fit.Choice
 		row := []string{name, orDash(string(c.Across)), orDash(string(c.Down)), strconv.Itoa(c.Count), f.both(c.Border.Left, c.Border.Right), f.both(c.Border.Top, c.Border.Bottom)}
 		if full(c) {
 			row[3] = fmt.Sprintf("%d × %d = %d", c.Columns, c.Rows, c.Count)
 		}
 		if shade {
-			row[4] = f.u.Number(c.Gap.Across)
+			row[4] = f.halves(c.Gap.Across)
 		}
 		rows = append(rows, row)
 	}
@@ -86,12 +90,21 @@ func (f *fitText) shelf(si plan.ShelfItem) {
 	}
 }
 
-// both writes two lengths, once where they are the same.
+// both writes two lengths, once where they read the same.
 func (f *fitText) both(a, b geometry.Length) string {
-	if (a - b).Abs() <= geometry.Tolerance {
-		return f.u.Number(a)
+	if f.halves(a) == f.halves(b) {
+		return f.halves(a)
 	}
-	return f.u.Number(a) + ", " + f.u.Number(b)
+	return f.halves(a) + ", " + f.halves(b)
+}
+
+// halves writes a length to half a millimetre, or to a sixteenth of an inch: near enough to
+// choose by.
+func (f *fitText) halves(l geometry.Length) string {
+	if f.u != geometry.UnitInch {
+		l = geometry.Length(math.Round(2*float64(l)) / 2)
+	}
+	return f.u.Number(l)
 }
 
 func orDash(s string) string {
