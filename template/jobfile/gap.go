@@ -14,49 +14,62 @@ const leastPitch = 0.5 * geometry.Millimetre
 // gap-down; gap-across or gap-down may also overrule gap one way. It tells whether the
 // gaps are good.
 func checkGaps(s section, pass *job.Pass) bool {
-	gap, lap := s.key("gap"), s.key("lap")
-	across, down := s.key("gap-across"), s.key("gap-down")
 	if s.has("between") || s.has("on") {
 		return true
 	}
-	g, okG := gap.gap()
+	gap, lap := s.key("gap"), s.key("lap")
+	across, down := s.key("gap-across"), s.key("gap-down")
+	both, okG := gap.gap()
 	a, okA := across.gap()
 	d, okD := down.gap()
 	l, okL := lap.lap()
-	ok := (okG || !gap.given()) && (okA || !across.given()) && (okD || !down.given()) && (okL || !lap.given())
-	switch {
-	case gap.given() && lap.given():
-		lap.say("gap is given too, in line %d; keep one of them", gap.node.line)
+	if gapsClash(gap, lap, across, down) {
 		return false
-	case lap.given() && (across.given() || down.given()):
-		lap.say("a gap is given too, across or down; keep one of them, and write a lap across as gap-across = \"-0.5 mm\"")
-		return false
-	case gap.given() && across.given() && down.given():
-		gap.say("gap-across and gap-down are both given, so gap has no use; take one of the three out")
-		return false
-	case lap.given():
-		g, gap = l, lap
 	}
-	pass.Gap = job.Gaps{Across: g, Down: g}
+	if lap.given() {
+		both = l
+	}
+	pass.Gap = job.Gaps{Across: both, Down: both}
 	if across.given() {
 		pass.Gap.Across = a
 	}
 	if down.given() {
 		pass.Gap.Down = d
 	}
-	if !gap.given() && !(across.given() && down.given()) {
-		missing := "gap"
-		if across.given() {
-			missing = "gap-down"
-		} else if down.given() {
-			missing = "gap-across"
-		}
-		if !s.has("lap") && !s.has("gap") {
-			s.needs(missing, `"1 mm"`)
-		}
+	if !gap.given() && !lap.given() && !(across.given() && down.given()) {
+		gapMissing(s, across, down)
 		return false
 	}
-	return ok
+	return (okG || !gap.given()) && (okA || !across.given()) && (okD || !down.given()) && (okL || !lap.given())
+}
+
+// gapsClash refuses more ways than one of giving the gap.
+func gapsClash(gap, lap, across, down entry) bool {
+	switch {
+	case gap.given() && lap.given():
+		lap.say("gap is given too, in line %d; keep one of them", gap.node.line)
+	case lap.given() && (across.given() || down.given()):
+		lap.say("a gap is given too, across or down; keep one of them, and write a lap across as gap-across = \"-0.5 mm\"")
+	case gap.given() && across.given() && down.given():
+		gap.say("gap-across and gap-down are both given, so gap has no use; take one of the three out")
+	default:
+		return false
+	}
+	return true
+}
+
+// gapMissing asks for the gap, or for what goes with the one that is given.
+func gapMissing(s section, across, down entry) {
+	missing := "gap"
+	switch {
+	case s.has("lap") || s.has("gap"):
+		return // misspelt, and told so
+	case across.given():
+		missing = "gap-down"
+	case down.given():
+		missing = "gap-across"
+	}
+	s.needs(missing, `"1 mm"`)
 }
 
 // gap reads the plain cloth between prints: one length, or a range.

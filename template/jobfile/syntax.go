@@ -3,6 +3,7 @@ package jobfile
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"underlay/template/words"
@@ -19,23 +20,15 @@ var (
 // syntaxText says in plain words why a line is no TOML, and what to write instead. The
 // message is go-toml's own; it is not shown, as it speaks to programmers.
 func syntaxText(line, message string) string {
-	has := func(parts ...string) bool {
-		for _, s := range parts {
-			if strings.Contains(message, s) {
-				return true
-			}
-		}
-		return false
-	}
 	bare := strings.TrimSpace(line)
 	switch {
-	case has("control character", "carriage return"):
+	case holds(message, "control character", "carriage return"):
 		return "there is a character in this line that cannot be seen; type the line again"
 	case strings.HasPrefix(bare, "[") && !strings.Contains(bare, "="):
 		return headingText(bare)
-	case has("escape", `after \`):
+	case holds(message, "escape", `after \`):
 		return `a backslash (\) in a text means something else; write two of them (\\) or none`
-	case has("unterminated", "new lines", "not terminated", "too many quotes"):
+	case holds(message, "unterminated", "new lines", "not terminated", "too many quotes"):
 		return `a text is opened with a quote and not closed; close it with a quote on the same line`
 	}
 	m := keyAndValue.FindStringSubmatch(line)
@@ -46,6 +39,16 @@ func syntaxText(line, message string) string {
 	if i := strings.Index(value, "#"); i >= 0 && !strings.ContainsAny(value[:i], `"'`) {
 		value = strings.TrimSpace(value[:i])
 	}
+	return valueText(key, value, message)
+}
+
+// holds tells whether a message has one of some parts in it.
+func holds(message string, parts ...string) bool {
+	return slices.ContainsFunc(parts, func(s string) bool { return strings.Contains(message, s) })
+}
+
+// valueText is for a line whose value cannot be read, by how the value begins.
+func valueText(key, value, message string) string {
 	switch {
 	case value == "":
 		return fmt.Sprintf("nothing stands after %s =; write a value, or leave the line out", key)
@@ -59,14 +62,22 @@ func syntaxText(line, message string) string {
 		return fmt.Sprintf(`the text of %s ends at its second quote, and more follows; write inches as in "17 3/4 in"`, key)
 	case strings.HasPrefix(value, `"`), strings.HasPrefix(value, `'`):
 		return fmt.Sprintf(`something follows the text of %s; take it out, or put # before it`, key)
-	case has("leading zero"):
-		return fmt.Sprintf(`%s = %s begins with a zero; write %s = %s`, key, words.Shown(value), key, words.Shown(strings.TrimLeft(value, "0")+zeroIfNone(value)))
-	case has("too large", "out of range"):
-		return fmt.Sprintf(`%s = %s is too large a number; write a smaller one`, key, words.Shown(value))
-	case bareNumber.MatchString(value):
-		return fmt.Sprintf(`%s = %s cannot be read; write a number such as 6, or a text in quotes`, key, words.Shown(value))
+	case holds(message, "leading zero"), holds(message, "too large", "out of range"), bareNumber.MatchString(value):
+		return numberText(key, value, message)
 	}
 	return fmt.Sprintf(`the value of %s needs quotes; write %s = %s`, key, key, words.Quote(inchesInWords(value)))
+}
+
+// numberText is for a number that cannot be read.
+func numberText(key, value, message string) string {
+	shown := words.Shown(value)
+	switch {
+	case holds(message, "leading zero"):
+		return fmt.Sprintf(`%s = %s begins with a zero; write %s = %s`, key, shown, key, words.Shown(strings.TrimLeft(value, "0")+zeroIfNone(value)))
+	case holds(message, "too large", "out of range"):
+		return fmt.Sprintf(`%s = %s is too large a number; write a smaller one`, key, shown)
+	}
+	return fmt.Sprintf(`%s = %s cannot be read; write a number such as 6, or a text in quotes`, key, shown)
 }
 
 // inchesInWords writes inch marks as a word, so that the text needs no quotes inside.
