@@ -25,7 +25,8 @@ func Correction(across, down geometry.Length) Scale {
 
 // OnPage returns a printer's correction along a page's own x and y. A lying page is wider than
 // tall, but it goes through the printer on the same paper as an upright one, turned by the driver:
-// its x is then the printer's way down, and its y the printer's way across.
+// its x is then the printer's way down, and its y the printer's way across. So it is with a length
+// of a roll that lies along the roll: across is the roll's width.
 func (s Scale) OnPage(lying bool) Scale {
 	if lying {
 		return s.full().Swap()

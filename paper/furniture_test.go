@@ -198,7 +198,7 @@ func TestEmptySheetsAreLeftOut(t *testing.T) {
 	// A ring of marks round a cover: nothing on the sheets in the middle.
 	ring := &Drawing{Bounds: layout(900, 1200)}
 	ring.Stroke(ring.Bounds.Grow(-10).Polygon().Path(), Pen{Continuous, 0.5, Ink{}})
-	g, err := Tile(ring.Bounds, Setup{stock(t, "A4"), 7, 12, Scale{}})
+	g, err := Plan(Layout{Bounds: ring.Bounds}, Setup{stock(t, "A4"), 7, 12, Scale{}})
 	if err != nil {
 		t.Fatal(err)
 	}

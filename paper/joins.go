@@ -32,8 +32,8 @@ func (s Sheet) neighbour(e side) string {
 
 func (e side) cut() bool { return e == leftSide || e == topSide }
 
-// joinLine returns the middle line of what the sheet shares with its neighbour on that side,
-// from end to end of the sheet, in the layout's frame.
+// joinLine returns the line along which the sheet is joined to its neighbour on that side, from
+// end to end of the sheet, in the layout's frame.
 func (s Sheet) joinLine(e side) (from, to geometry.Point) {
 	a, k := s.Area, s.Kept
 	switch e {
@@ -64,8 +64,8 @@ func (s Sheet) lip(e side) geometry.Rect {
 	return geometry.Rect{Min: geometry.Pt(k.Min.X, k.Max.Y+hair), Max: geometry.Pt(k.Max.X, u.Max.Y)}
 }
 
-// crossSpots chooses where the crosses of a join stand on its middle line: near a sixth, the
-// middle and five sixths of what lies clear of the joins at its ends, moved along the line
+// crossSpots chooses where the crosses of a join stand on it: near a sixth, the middle and five
+// sixths of what lies clear of the joins at its ends, moved along the line
 // off text, and off lines where that can be. They are the same points for both sheets, which
 // show the same there; sp holds what this one shows. None where the overlap is too small to
 // draw one.
@@ -74,9 +74,14 @@ func (s Sheet) crossSpots(e side, overlap geometry.Length, sp *space) []geometry
 		return nil
 	}
 	from, to := s.joinLine(e)
+	if e == leftSide || e == rightSide {
+		from.Y, to.Y = s.Cell.Min.Y, s.Cell.Max.Y
+	} else {
+		from.X, to.X = s.Cell.Min.X, s.Cell.Max.X
+	}
 	length := from.Distance(to)
 	along := to.Sub(from).Mul(1 / float64(length))
-	clear := overlap
+	clear := overlap / 2
 	parts := []float64{1. / 6, 1. / 2, 5. / 6}
 	if length-2*clear < 40 {
 		clear, parts = min(crossArm, length/8), []float64{1. / 4, 3. / 4}

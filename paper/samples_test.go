@@ -75,7 +75,7 @@ type setting struct {
 	scale   Scale
 }
 
-func spreads() []setting {
+func settings() []setting {
 	none := Scale{}
 	off := Correction(179.2, 252)
 	return []setting{
@@ -105,8 +105,8 @@ type laid struct {
 func layAll(t *testing.T, strip Strip) []laid {
 	t.Helper()
 	var all []laid
-	for _, c := range spreads() {
-		g, err := Tile(c.drawing.Bounds, Setup{stock(t, c.stock), c.margin, c.overlap, c.scale})
+	for _, c := range settings() {
+		g, err := Plan(Layout{Bounds: c.drawing.Bounds}, Setup{stock(t, c.stock), c.margin, c.overlap, c.scale})
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}

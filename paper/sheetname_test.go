@@ -7,8 +7,8 @@ func TestSheetName(t *testing.T) {
 		row, column int
 		want        string
 	}{
-		{1, 1, "A1"}, {1, 2, "A2"}, {2, 1, "B1"}, {26, 12, "Z12"}, {27, 1, "AA1"}, {28, 3, "AB3"},
-		{52, 1, "AZ1"}, {53, 1, "BA1"}, {702, 1, "ZZ1"}, {703, 1, "AAA1"},
+		{1, 1, "1a"}, {1, 2, "1b"}, {2, 1, "2a"}, {12, 26, "12z"}, {1, 27, "1aa"}, {3, 28, "3ab"},
+		{1, 52, "1az"}, {1, 53, "1ba"}, {1, 702, "1zz"}, {1, 703, "1aaa"},
 	} {
 		if got := SheetName(c.row, c.column); got != c.want {
 			t.Errorf("row %d, column %d: %s, want %s", c.row, c.column, got, c.want)
@@ -18,8 +18,8 @@ func TestSheetName(t *testing.T) {
 
 func TestSheetNamesAreAllDifferent(t *testing.T) {
 	seen := map[string]bool{}
-	for row := 1; row <= 1000; row++ {
-		if n := SheetName(row, 1); seen[n] {
+	for column := 1; column <= 1000; column++ {
+		if n := SheetName(1, column); seen[n] {
 			t.Fatalf("%s twice", n)
 		} else {
 			seen[n] = true

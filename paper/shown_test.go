@@ -9,7 +9,7 @@ import (
 
 func TestCountShownIsWhatSheetsMakes(t *testing.T) {
 	for _, c := range layAll(t, sampleStrip()) {
-		g, err := Tile(c.drawing.Bounds, Setup{stock(t, c.stock), c.margin, c.overlap, c.scale})
+		g, err := Plan(Layout{Bounds: c.drawing.Bounds}, Setup{stock(t, c.stock), c.margin, c.overlap, c.scale})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -33,7 +33,7 @@ func TestCountShownOfFewMarks(t *testing.T) {
 		d.Stroke(geometry.CircleOutline(point(), 60).Path(), Pen{Continuous, 0.25, Ink{}})
 		d.Fill(geometry.CircleOutline(point(), 1).Path(), Ink{})
 		d.Write(Label{Text: "fern", At: point(), Height: 5})
-		g, err := Tile(bounds, Setup{stock(t, "A6"), 5, 10, Scale{}})
+		g, err := Plan(Layout{Bounds: bounds}, Setup{stock(t, "A6"), 5, 10, Scale{}})
 		if err != nil {
 			t.Fatal(err)
 		}

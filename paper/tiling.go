@@ -1,7 +1,6 @@
 package paper
 
 import (
-	"fmt"
 	"math"
 
 	"underlay/geometry"
@@ -9,7 +8,7 @@ import (
 
 // Sheet is one piece of paper of a guide laid out over several.
 type Sheet struct {
-	Name        string // row in letters, column in figures: "A1"
+	Name        string // row in figures, column in letters: "1a"
 	Row, Column int    // counted from 1, from the top left
 	// Area is the part of the layout on this sheet, in the layout's frame. A layout point P
 	// lies at At + (P - Area.Min) * scale on the page, from its top left corner.
@@ -17,8 +16,10 @@ type Sheet struct {
 	At    geometry.Point
 	Scale Scale // along the page's own x and y, both factors said
 	Page  geometry.Size
-	// Kept is Area up to the middle of what it shares with each printed neighbour: the part
-	// that is this sheet's once all are joined.
+	// Cell is Area up to its joins, one with each neighbour there could be.
+	Cell geometry.Rect
+	// Kept is Area up to its joins with the neighbours that are printed: the part that is this
+	// sheet's once all are joined.
 	Kept geometry.Rect
 	// The neighbours that are printed; "" where there is none.
 	Left, Right, Above, Below string
@@ -36,51 +37,49 @@ func (s Sheet) Usable() geometry.Rect {
 
 // Tiling is a layout spread over sheets: the whole grid, or what Without left of it.
 type Tiling struct {
+	// Layout is what is shown of the layout's Bounds: all of it, unless some was cut short.
 	Layout        geometry.Rect
-	Lying         bool // each page wider than tall, of a stock that is not
-	Overlap       geometry.Length
+	Lying         bool            // each page wider than tall, of a stock that is not; of a roll, along it
+	Overlap       geometry.Length // the least that neighbours share
 	Rows, Columns int
 	Sheets        []Sheet // by rows, each from the left
 }
 
-// Tile spreads the layout over the fewest sheets of the stock that cover it: upright or lying, whichever takes fewer; then
-// fewer joins; then upright. The layout is in the middle of the grid. Everything inside the
-// margin of a page is drawing area.
+// Plan spreads a layout over sheets of a stock. Of all the ways it takes one
 //
-// A roll lies upright, as wide as it is and as long as the layout needs; "one sheet" is a
-// page as large as the layout and its margins.
+//   - of the fewest sheets, those that would have no mark on them left out;
+//   - of these, one whose joins cut boxes of the least weight;
+//   - of these, one whose joins keep the widest distance from the lines.
 //
-// Errors say which of margin, overlap or paper to change.
-func Tile(layout geometry.Rect, s Setup) (Tiling, error) {
-	g, err := s.chooseSpread(layout.Size())
-	if err != nil {
-		return Tiling{}, err
-	}
-	t := Tiling{Layout: layout, Lying: g.lying, Overlap: s.Overlap, Rows: g.rows, Columns: g.columns}
-	step := geometry.Size{W: g.area.W - s.Overlap, H: g.area.H - s.Overlap}
-	span := geometry.Size{
-		W: step.W*geometry.Length(g.columns) + s.Overlap,
-		H: step.H*geometry.Length(g.rows) + s.Overlap,
-	}
-	first := geometry.RectAround(layout.Centre(), span).Min
-	for row := range g.rows {
-		for column := range g.columns {
-			at := first.Add(geometry.Pt(step.W*geometry.Length(column), step.H*geometry.Length(row)))
-			t.Sheets = append(t.Sheets, Sheet{
-				Name: SheetName(row+1, column+1), Row: row + 1, Column: column + 1,
-				Area: geometry.RectAt(at, g.area), At: geometry.Pt(s.Margin, s.Margin),
-				Scale: g.scale, Page: g.page,
-			})
-		}
-	}
-	return t.Without(func(Sheet) bool { return false }), nil
+// It looks for the way up of the sheets, for the place of the layout on them, and for the place
+// of each join within what its two sheets share: the setup's overlap or more, half of it or 3 mm
+// at the least on both sides of the join. Of two ways up that do equally well, 5 mm from
+// the lines being as good as more, the one is taken that has the smaller pages, then fewer
+// joins, then the upright one.
+//
+// Everything inside the margin of a page is drawing area. The lengths of a roll are cut as long
+// as the layout needs, and lie along or across it; "one sheet" is a page as large as the layout
+// and its margins.
+//
+// Errors say which of margin, overlap or paper to change. They are those of CountSheets, which
+// is to be asked first where a layout may take more sheets than anyone would join: the work
+// grows with their number.
+func Plan(l Layout, s Setup) (Tiling, error) {
+	return NewPlanner(l).Plan(s)
 }
 
-// CountSheets returns how many sheets Tile would make, without making them: a job may ask for
-// millions.
-func CountSheets(layout geometry.Rect, s Setup) (int, error) {
-	g, err := s.chooseSpread(layout.Size())
-	return g.rows * g.columns, err
+// CountSheets returns how many sheets Plan makes at the most, none left out, without making
+// them: a job may ask for millions.
+func CountSheets(l Layout, s Setup) (int, error) {
+	ways, err := waysUp(l, s)
+	if err != nil {
+		return 0, err
+	}
+	n := math.MaxInt
+	for _, g := range ways {
+		n = min(n, g.directions[0].n*g.directions[1].n)
+	}
+	return n, nil
 }
 
 // Without leaves out the sheets that are empty. What is left keeps its names; a sheet then
@@ -95,116 +94,24 @@ func (t Tiling) Without(empty func(Sheet) bool) Tiling {
 			left = append(left, s)
 		}
 	}
-	half := t.Overlap / 2
 	for i := range left {
 		s := &left[i]
 		s.Left, s.Right = there[place{s.Row, s.Column - 1}], there[place{s.Row, s.Column + 1}]
 		s.Above, s.Below = there[place{s.Row - 1, s.Column}], there[place{s.Row + 1, s.Column}]
-		var lip geometry.Edges
+		s.Kept = s.Cell
 		for _, e := range []struct {
 			neighbour string
-			lip       *geometry.Length
-		}{{s.Left, &lip.Left}, {s.Right, &lip.Right}, {s.Above, &lip.Top}, {s.Below, &lip.Bottom}} {
-			if e.neighbour != "" {
-				*e.lip = half
+			kept      *geometry.Length
+			edge      geometry.Length
+		}{
+			{s.Left, &s.Kept.Min.X, s.Area.Min.X}, {s.Right, &s.Kept.Max.X, s.Area.Max.X},
+			{s.Above, &s.Kept.Min.Y, s.Area.Min.Y}, {s.Below, &s.Kept.Max.Y, s.Area.Max.Y},
+		} {
+			if e.neighbour == "" {
+				*e.kept = e.edge
 			}
 		}
-		s.Kept = s.Area.In(lip)
 	}
 	t.Sheets = left
 	return t
-}
-
-// spread is a way to lay out sheets: how many, of which page, and the part of the layout each
-// shows.
-type spread struct {
-	rows, columns int
-	page, area    geometry.Size
-	scale         Scale
-	lying         bool
-}
-
-func (g spread) joins() int { return g.rows*(g.columns-1) + g.columns*(g.rows-1) }
-
-func (s Setup) chooseSpread(layout geometry.Size) (spread, error) {
-	if err := s.check(); err != nil {
-		return spread{}, err
-	}
-	switch {
-	case s.Stock.OneSheet:
-		return s.oneSheetSpread(layout)
-	case s.Stock.Roll:
-		return s.rollSpread(layout)
-	}
-	upright, err := s.sheetSpread(layout, false)
-	if err != nil {
-		return spread{}, err
-	}
-	lying, err := s.sheetSpread(layout, true)
-	if err != nil {
-		return spread{}, err
-	}
-	n, m := upright.rows*upright.columns, lying.rows*lying.columns
-	if m < n || m == n && lying.joins() < upright.joins() {
-		return lying, nil
-	}
-	return upright, nil
-}
-
-func (s Setup) sheetSpread(layout geometry.Size, lying bool) (spread, error) {
-	g := spread{page: s.Stock.Size, lying: lying, scale: s.Scale.OnPage(lying)}
-	if lying {
-		g.page = g.page.Swap()
-	}
-	g.area = s.inside(g.page, g.scale)
-	if err := s.checkUsable(g.area); err != nil {
-		return spread{}, err
-	}
-	g.columns, g.rows = sheetsAlong(layout.W, g.area.W, s.Overlap), sheetsAlong(layout.H, g.area.H, s.Overlap)
-	return g, nil
-}
-
-// rollSpread cuts a roll to the length of the layout, or, where that is longer than a page can
-// be, into equal lengths.
-func (s Setup) rollSpread(layout geometry.Size) (spread, error) {
-	g := spread{page: geometry.Size{W: s.Stock.Size.W, H: longestPage}, scale: s.Scale.OnPage(false)}
-	g.area = s.inside(g.page, g.scale)
-	if err := s.checkUsable(g.area); err != nil {
-		return spread{}, err
-	}
-	g.columns, g.rows = sheetsAlong(layout.W, g.area.W, s.Overlap), sheetsAlong(layout.H, g.area.H, s.Overlap)
-	g.area.H = (layout.H-s.Overlap)/geometry.Length(g.rows) + s.Overlap
-	g.page.H = s.page(g.area, g.scale).H
-	return g, nil
-}
-
-// TooLong is why a layout cannot be one sheet: the side it would have, and the longest a page can
-// have.
-type TooLong struct{ Side, Most geometry.Length }
-
-func (e TooLong) Error() string { return e.Words(geometry.UnitMM) }
-
-// Words says it in the maker's unit.
-func (e TooLong) Words(u geometry.Unit) string {
-	return fmt.Sprintf("one sheet would be %s long, and a page can be %s at most; write a paper such as \"roll 610 mm\" or \"A0\"",
-		u.Format(e.Side), u.Format(e.Most))
-}
-
-func (s Setup) oneSheetSpread(layout geometry.Size) (spread, error) {
-	g := spread{rows: 1, columns: 1, area: layout, scale: s.Scale.OnPage(false)}
-	g.page = s.page(g.area, g.scale)
-	if most := max(g.page.W, g.page.H); most > longestPage+geometry.Tolerance {
-		return spread{}, TooLong{most, longestPage}
-	}
-	return g, nil
-}
-
-// mostAlong keeps the number of sheets one way, and its square, in the range of an int.
-const mostAlong = 1 << 30
-
-// sheetsAlong returns how many sheets that each show usable, and share overlap, it takes to
-// cover length: ceil((length - overlap) / (usable - overlap)).
-func sheetsAlong(length, usable, overlap geometry.Length) int {
-	n := math.Ceil(float64((length - overlap - geometry.Tolerance) / (usable - overlap)))
-	return int(math.Min(math.Max(n, 1), mostAlong))
 }

@@ -1,0 +1,220 @@
+package paper
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"underlay/geometry"
+)
+
+// clearWanted is the distance of joins from lines that is worth another way up of the sheets.
+const clearWanted = 5
+
+// mostWork is the work that the search for a first spread may take, in boxes looked at: about as
+// many hundred-millionths of a second.
+const mostWork = 4_000_000
+
+// Planner spreads one layout over sheets, of one stock after another.
+type Planner struct {
+	layout Layout
+	boxes  *boxes
+	marks  *occupied
+	lines  [2][]float64 // rising; of what joins across, and of what joins down keep clear
+}
+
+// NewPlanner gets a layout ready to be spread.
+func NewPlanner(l Layout) *Planner {
+	p := &Planner{layout: l, boxes: newBoxes(l.Whole), marks: newOccupied(l.Marks)}
+	for d, lines := range [2][]geometry.Length{l.Upright, l.Level} {
+		for _, x := range lines {
+			p.lines[d] = append(p.lines[d], float64(x))
+		}
+		slices.Sort(p.lines[d])
+		p.lines[d] = slices.Compact(p.lines[d])
+	}
+	return p
+}
+
+// Plan spreads the layout, see Plan.
+func (p *Planner) Plan(s Setup) (Tiling, error) {
+	ways, err := waysUp(p.layout, s)
+	if err != nil {
+		return Tiling{}, err
+	}
+	searches := make([]search, len(ways))
+	fewest := math.MaxInt
+	for i, g := range ways {
+		searches[i] = search{Planner: p, directions: g.directions}
+		searches[i].begin()
+		fewest = min(fewest, searches[i].start.sheets)
+	}
+	var best spread
+	var joined joins
+	found := false
+	for i, g := range ways {
+		if searches[i].start.sheets > fewest {
+			continue
+		}
+		if j := searches[i].run(); !found || g.better(j, best, joined) {
+			best, joined, found = g, j, true
+		}
+	}
+	return best.tiling(p.layout, s, joined, p.marks), nil
+}
+
+// joins are the places of both directions, and what they come to.
+type joins struct {
+	places [2][]place
+	sheets int     // those that hold something
+	cost   int     // the weight of the boxes cut
+	clear  float64 // the least distance from a line
+}
+
+// better tells whether a is: fewer sheets, less weight cut, a wider distance.
+func (a joins) better(b joins) bool {
+	return cmp.Or(cmp.Compare(a.sheets, b.sheets), cmp.Compare(a.cost, b.cost), cmp.Compare(b.clear, a.clear)) < 0
+}
+
+// search looks for the joins of one way up of the sheets.
+//
+// Across and down hang together in two ways alone: a box cut by both is cut once, and a sheet
+// is empty by both. So one direction is settled with the other as it is, exactly, and then the
+// other, until neither gains; from the best spread of those that share the least everywhere,
+// and from one that takes each direction for itself.
+type search struct {
+	*Planner
+	directions [2]direction // across and down
+	start      joins
+}
+
+// run returns the best joins found.
+func (p *search) run() joins {
+	best := p.improve(p.start)
+	if len(p.boxes.all) == 0 && p.marks == nil {
+		return best
+	}
+	var alone [2][]place
+	for d := range alone {
+		alone[d] = p.settle(d, nil, nil)
+	}
+	if other := p.weigh(alone); other.sheets <= best.sheets {
+		if other = p.improve(other); other.better(best) {
+			best = other
+		}
+	}
+	return best
+}
+
+// settle finds the joins of one direction, where those of the other cut some boxes already,
+// each within its bounds; nil where there is no way.
+func (p *search) settle(d int, already []bool, bounds []marked) []place {
+	within := func(int) (float64, float64) { return math.Inf(-1), math.Inf(1) }
+	if bounds != nil {
+		within = func(i int) (float64, float64) { return bounds[i-1].from, bounds[i-1].to }
+	}
+	clear := func(x float64) float64 { return nearest(p.lines[d], x) }
+	places, _, _ := p.directions[d].join(p.boxes.weigher(d, already), clear, within)
+	return places
+}
+
+// improve settles one direction after the other for as long as that gains something.
+func (p *search) improve(best joins) joins {
+	for d, idle := 0, 0; idle < 2; d = 1 - d {
+		idle++
+		if len(best.places[d]) == 0 {
+			continue
+		}
+		var limits []marked
+		if p.marks != nil {
+			limits = bounds(p.marks.bands(1-d, best.places[1-d]), best.places[d])
+		}
+		next := best.places
+		if next[d] = p.settle(d, p.boxes.cutBy(1-d, best.places[1-d]), limits); next[d] == nil {
+			continue
+		}
+		w := p.weigh(next)
+		switch {
+		case w.better(best):
+			best, idle = w, 1
+		case !best.better(w): // as good, and more even
+			best = w
+		}
+	}
+	return best
+}
+
+// weigh works out what joins come to.
+func (p *search) weigh(places [2][]place) joins {
+	j := joins{places: places, clear: math.Inf(1)}
+	j.sheets = p.marks.sheets(places[0], places[1])
+	j.cost = p.boxes.weightOf(p.boxes.cutBy(0, places[0]), p.boxes.cutBy(1, places[1]))
+	for d, list := range places {
+		for _, at := range list {
+			j.clear = min(j.clear, nearest(p.lines[d], at.at))
+		}
+	}
+	return j
+}
+
+// begin finds, of the spreads whose sheets all share the least, one of the fewest sheets and
+// of those one that cuts least, moving the whole by about a millimetre; by more where a layout
+// is so large that this would take long.
+func (p *search) begin() {
+	across, down := p.directions[0], p.directions[1]
+	c := p.boxes.classes()
+	every := 1
+	if p.marks == nil && len(p.boxes.all) == 0 {
+		every = math.MaxInt / 2
+	}
+	marks := 0
+	if p.marks != nil {
+		marks = len(p.marks[0])
+	}
+	work := func() int {
+		a, b := len(across.shifts(every)), len(down.shifts(every))
+		boxes := len(p.boxes.all) + 1
+		cells := 0
+		if p.marks != nil {
+			cells = 8 * across.n * down.n
+		}
+		return b*marks + (a+b)*boxes*4 + a*b*(len(c.weights)+cells)
+	}
+	for work() > mostWork && every < 1<<20 {
+		every *= 2
+	}
+	type moved struct {
+		places []place
+		cut    boxSet
+	}
+	move := func(d int) []moved {
+		var list []moved
+		for _, back := range p.directions[d].shifts(every) {
+			places := p.directions[d].rigid(back)
+			list = append(list, moved{places, c.set(p.boxes.cutBy(d, places))})
+		}
+		return list
+	}
+	columns := move(0)
+	fewest, least := math.MaxInt, math.MaxInt
+	var best [2][]place
+	for _, row := range move(1) {
+		var bands [][]marked
+		if p.marks != nil {
+			bands = p.marks.bands(1, row.places)
+		}
+		for _, column := range columns {
+			n := across.n * down.n
+			if bands != nil {
+				n = count(bands, column.places)
+			}
+			if n > fewest {
+				continue
+			}
+			if cost := c.union(row.cut, column.cut); n < fewest || cost < least {
+				fewest, least, best = n, cost, [2][]place{column.places, row.places}
+			}
+		}
+	}
+	p.start = p.weigh(best)
+}
