@@ -25,13 +25,17 @@ type Planner struct {
 
 // NewPlanner gets a layout ready to be spread.
 func NewPlanner(l Layout) *Planner {
-	p := &Planner{layout: l, boxes: newBoxes(l.Whole), marks: newOccupied(l.Marks)}
+	marks := l.Marks
+	if len(marks) > mostMarks && !l.Bounds.Empty() {
+		marks = squared(marks, l.Bounds)
+	}
+	p := &Planner{layout: l, boxes: newBoxes(l.Whole), marks: newOccupied(marks)}
 	for d, lines := range [2][]geometry.Length{l.Upright, l.Level} {
 		for _, x := range lines {
 			p.lines[d] = append(p.lines[d], float64(x))
 		}
 		slices.Sort(p.lines[d])
-		p.lines[d] = slices.Compact(p.lines[d])
+		p.lines[d] = slices.CompactFunc(p.lines[d], func(a, b float64) bool { return math.Abs(a-b) < hair })
 	}
 	return p
 }

@@ -19,13 +19,19 @@ func CountShown(d *Drawing, t Tiling) int {
 	return n
 }
 
-// shows tells whether any of the marks named comes out on the sheet: a line may touch its
-// bounds and yet pass it by.
+// shows tells whether any of the marks named comes out on the sheet, up to its joins: a line may
+// touch its bounds and yet pass it by, and what lies beyond a join its neighbour shows.
 func (s Sheet) shows(d *Drawing, marks *Subset) bool {
-	if len(marks.Fills)+len(marks.Labels) > 0 {
-		return true
+	for _, i := range marks.Labels {
+		if d.Labels[i].Extent().Touches(s.Cell) {
+			return true
+		}
 	}
-	usable := s.Usable()
+	for _, i := range marks.Fills {
+		if d.Fills[i].Bounds().Touches(s.Cell) {
+			return true
+		}
+	}
 	for _, i := range marks.Strokes {
 		for _, piece := range d.Strokes[i].Path() {
 			points := flatten(piece)
@@ -33,7 +39,7 @@ func (s Sheet) shows(d *Drawing, marks *Subset) bool {
 				points = append(points, piece.Start)
 			}
 			for k, b := range points[1:] {
-				if _, _, ok := clipLine(s.OnPage(points[k]), s.OnPage(b), usable); ok {
+				if _, _, ok := clipLine(points[k], b, s.Cell); ok {
 					return true
 				}
 			}

@@ -138,7 +138,7 @@ func quick(job *job.Job) bool {
 	sheets := 0
 	for _, item := range job.Items {
 		cloth := geometry.RectAt(geometry.Point{}, item.Size)
-		n, err := paper.CountSheets(cloth.Grow(job.Paper.Reach), guide.SetupOf(job))
+		n, err := paper.CountSheets(paper.Layout{Bounds: cloth.Grow(job.Paper.Reach)}, guide.SetupOf(job))
 		if err != nil {
 			continue
 		}

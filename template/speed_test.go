@@ -98,8 +98,10 @@ func benchmarkDraw(b *testing.B, text string) {
 		planned.add(time.Since(start))
 		start = time.Now()
 		for _, ip := range plan.Items {
-			if _, err := guide.Tile(job, ip); err != nil {
-				b.Fatal(err)
+			for _, face := range ip.Faces() {
+				if _, _, err := guide.Spread(job, face); err != nil {
+					b.Fatal(err)
+				}
 			}
 		}
 		tiled.add(time.Since(start)) // once more within Document, where it counts

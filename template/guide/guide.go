@@ -16,16 +16,22 @@ type guide struct {
 	crowd *crowd        // text, and what text may not lie on
 	lines *crowd        // edges of prints and of wood, where passes lie on each other
 	cloth geometry.Rect // bounds of the item
+	reach geometry.Length
 }
 
 // Draw draws the guide for a face: the cloth, the prints, and outside the cloth the ticks.
 // With the extent "edges" only what lies outside the cloth, and the cloth's corners.
 func Draw(j *job.Job, face plan.FacePlan) *paper.Drawing {
+	return drawIn(j, face, bounds(face.Item, j)).Drawing
+}
+
+// drawIn draws the guide with what room for ticks the bounds leave round the cloth.
+func drawIn(j *job.Job, face plan.FacePlan, bounds geometry.Rect) *guide {
 	cloth := face.Item.Area.ClothBounds
-	bounds := bounds(face.Item, j)
 	g := &guide{
 		Drawing: &paper.Drawing{Bounds: bounds},
 		job:     j, face: face, pens: NewPens(j.Paper.Lines), crowd: NewCrowd(bounds), lines: NewCrowd(bounds), cloth: cloth,
+		reach: reachOf(face.Item, bounds),
 	}
 	if j.Paper.Extent == job.EdgesExtent {
 		g.drawCorners()
@@ -35,7 +41,7 @@ func Draw(j *job.Job, face plan.FacePlan) *paper.Drawing {
 	}
 	g.drawTicks()
 	g.drawSlanted()
-	return g.Drawing
+	return g
 }
 
 // drawCloth draws what the cloth is: outline, hem, border line, zones, creases.

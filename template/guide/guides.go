@@ -30,12 +30,14 @@ func Faces(j *job.Job, ip *plan.ItemPlan, before int) ([]Guide, error) {
 		if err := checkSheets(j, ip, before); err != nil {
 			return nil, err
 		}
-		tiling, err := Tile(j, ip)
+		drawing, tiling, err := Spread(j, face)
 		if err != nil {
 			return nil, job.Problems{j.Problem(0, "%s", sheetWords(j, err))}
 		}
-		drawing := Draw(j, face)
 		sheets, pages := paper.Sheets(drawing, tiling, strip(face, j))
+		if before+len(sheets) > MostSheets {
+			return nil, tooManySheets(j, ip, len(sheets), before)
+		}
 		before += len(sheets)
 		all = append(all, Guide{face, drawing, sheets, pages})
 	}

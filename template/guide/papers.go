@@ -26,22 +26,23 @@ type SheetCount struct {
 // than a job may take, the empty ones are counted too. A paper too small for margin and
 // overlap, or too short for one sheet, is not listed.
 func SheetCounts(p *plan.Plan, face plan.FacePlan) []SheetCount {
-	drawing := Draw(p.Job, face)
+	j := p.Job
+	planner := paper.NewPlanner(drawIn(j, face, bounds(face.Item, j)).sheetLayout(j.Paper.LeastReach))
 	var counts []SheetCount
 	fewest := -1
-	for _, stock := range commonStocks(p.Job) {
-		job := *p.Job
-		job.Paper.Stock = stock
-		n, err := countSheets(&job, face.Item)
+	for _, stock := range commonStocks(j) {
+		setup := SetupOf(j)
+		setup.Stock = stock
+		n, may, err := atMost(j, face.Item, setup, 0)
 		if err != nil {
 			continue
 		}
-		if n <= MostSheets {
-			tiling, err := Tile(&job, face.Item)
+		if may {
+			tiling, err := planner.Plan(setup)
 			if err != nil {
 				continue
 			}
-			n = paper.CountShown(drawing, tiling)
+			n = len(tiling.Sheets)
 		}
 		if !stock.OneSheet && (fewest < 0 || n < counts[fewest].Sheets) {
 			fewest = len(counts)
@@ -52,6 +53,28 @@ func SheetCounts(p *plan.Plan, face plan.FacePlan) []SheetCount {
 		counts[fewest].Fewest = true
 	}
 	return counts
+}
+
+// ShorterReach returns how many sheets of the job's paper a face's guide would take with a reach
+// of ShortReach, and how many it takes, where the job asks for a longer one and that takes more.
+func ShorterReach(p *plan.Plan, face plan.FacePlan) (sheets, now int, saves bool) {
+	j := p.Job
+	if j.Paper.LeastReach <= job.ShortReach {
+		return 0, 0, false
+	}
+	g := drawIn(j, face, bounds(face.Item, j))
+	var counts [2]int
+	for i, least := range []geometry.Length{job.ShortReach, j.Paper.LeastReach} {
+		if _, may, err := atMost(j, face.Item, SetupOf(j), 0); err != nil || !may {
+			return 0, 0, false
+		}
+		tiling, err := paper.Plan(g.sheetLayout(least), SetupOf(j))
+		if err != nil {
+			return 0, 0, false
+		}
+		counts[i] = len(tiling.Sheets)
+	}
+	return counts[0], counts[1], counts[0] < counts[1]
 }
 
 // commonStocks returns the papers a maker with the job's units can buy, the job's own, and

@@ -74,11 +74,11 @@ func TestSheetCountsAreTheSheetsDrawn(t *testing.T) {
 			for _, c := range counts {
 				one := *job
 				one.Paper.Stock = c.Stock
-				tiling, err := Tile(&one, face.Item)
+				drawing, tiling, err := Spread(&one, face)
 				if err != nil {
 					t.Fatal(err)
 				}
-				sheets, _ := paper.Sheets(Draw(job, face), tiling, strip(face, job))
+				sheets, _ := paper.Sheets(drawing, tiling, strip(face, job))
 				if c.Sheets != len(sheets) {
 					t.Errorf("%s, %s: %d sheets are counted, %d drawn", name, c.Stock.Name, c.Sheets, len(sheets))
 				}
@@ -91,26 +91,25 @@ func TestSheetCountsAreTheSheetsDrawn(t *testing.T) {
 	}
 }
 
-// A sheet that lies wholly on the cloth has nothing to show of its edges; every other sheet
-// lies on the outline of the cloth or on its reach, where there are ticks, and stays.
+// A sheet that lies wholly on the cloth has nothing to show of its edges; a ring is left.
 func TestEdgesLeaveOutTheSheetsInside(t *testing.T) {
 	plan := planOf(t, "[paper]\nextent = 'edges'\n"+fmt.Sprintf(fernOn, "80 x 90 cm"))
-	face, p := plan.Items[0].Faces()[0], plan.Job.Paper
-	tiling, err := paper.Tile(bounds(face.Item, plan.Job), paper.Setup{Stock: p.Stock, Margin: p.Margin, Overlap: p.Overlap})
+	face := plan.Items[0].Faces()[0]
+	_, tiling, err := Spread(plan.Job, face)
 	if err != nil {
 		t.Fatal(err)
 	}
 	cloth := geometry.Rect{Max: geometry.Pt(800, 900)}
-	want := 0
 	for _, s := range tiling.Sheets {
-		if !cloth.Holds(s.Area) {
-			want++
+		if cloth.Holds(s.Cell) {
+			t.Errorf("%s lies on the cloth, %v", s.Name, s.Cell)
 		}
 	}
 	counts := SheetCounts(plan, face)
 	i := slices.IndexFunc(counts, func(c SheetCount) bool { return c.Stock.Name == "A4" })
-	if counts[i].Sheets != want || want == len(tiling.Sheets) {
-		t.Errorf("of %d sheets %d are counted, want %d", len(tiling.Sheets), counts[i].Sheets, want)
+	ring := 2*(tiling.Rows+tiling.Columns) - 4
+	if n := counts[i].Sheets; n != len(tiling.Sheets) || n > ring || ring == tiling.Rows*tiling.Columns {
+		t.Errorf("of %d sheets %d are counted, %d are made; round the edge are %d", tiling.Rows*tiling.Columns, n, len(tiling.Sheets), ring)
 	}
 }
 

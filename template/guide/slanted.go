@@ -19,7 +19,7 @@ var slantedDepth = [3]geometry.Length{tickClear, tickClear + tickLength, tickCle
 // column would leave the cloth, along the line itself, so that a tape or a rule laid from one
 // to its twin is the line.
 func (g *guide) drawSlanted() {
-	if g.job.Paper.Reach < slantedDepth[1] {
+	if g.reach < slantedDepth[1] {
 		return
 	}
 	for _, p := range g.face.Passes {

@@ -22,7 +22,7 @@ const (
 func Swatches(p *plan.Plan, ip *plan.ItemPlan) ([]Papers, error) {
 	var all []Papers
 	j := *p.Job
-	j.Paper.Reach, j.Paper.Extent = swatchReach, job.FullExtent
+	j.Paper.Reach, j.Paper.LeastReach, j.Paper.Extent = swatchReach, swatchReach, job.FullExtent
 	for _, face := range ip.Faces() {
 		scrap := scrap(face, &j)
 		j.Items = []*job.Item{scrap}
@@ -39,11 +39,11 @@ func Swatches(p *plan.Plan, ip *plan.ItemPlan) ([]Papers, error) {
 			practice.Passes = append(practice.Passes, plan.FacePass{PassPlan: pp, First: first})
 			first += len(pp.Prints)
 		}
-		tiling, err := Tile(&j, sp)
+		drawing, tiling, err := Spread(&j, practice)
 		if err != nil {
 			return nil, job.Problems{j.Problem(ip.Item.Line, "item %s: its swatch: %s", words.Quote(ip.Item.Name), sheetWords(&j, err))}
 		}
-		sheets, pages := paper.Sheets(Draw(&j, practice), tiling, strip(practice, &j))
+		sheets, pages := paper.Sheets(drawing, tiling, strip(practice, &j))
 		all = append(all, Papers{Name: face.Titled("swatch"), Pages: pages, Sheets: sheets})
 	}
 	return all, nil

@@ -28,7 +28,7 @@ type run struct {
 // drawTicks draws the ticks of columns and rows, creases and tapes, on both ends of each line,
 // with their names and their distance from the cloth's left or top edge.
 func (g *guide) drawTicks() {
-	reach := g.job.Paper.Reach
+	reach := g.reach
 	if reach < tickClear+tickLength {
 		return
 	}
@@ -72,7 +72,7 @@ func (g *guide) drawTicks() {
 // bands is how many bands of ticks the reach has room for, names of tapes and creases outside
 // them.
 func (g *guide) bands() int {
-	return max(1, int((g.job.Paper.Reach-tickClear-9)/bandDepth))
+	return max(1, int((g.reach-tickClear-9)/bandDepth))
 }
 
 // at returns the point of the run at l, out from the cloth by depth, on its first side (above,
@@ -135,7 +135,7 @@ func (r run) label(text string, l geometry.Length, side int, depth, height geome
 // drawLines draws the crease and the tape lines of the run, which reach farther out than the
 // ticks of columns and rows and carry their names at their ends.
 func (r run) drawLines(p plan.FacePass, families [][]span) {
-	reach := r.g.job.Paper.Reach
+	reach := r.g.reach
 	outer := max(tickClear+tickLength, reach-6)
 	// Beside the cloth a name takes its length off the reach. Where it does not fit at the end of
 	// its tick it goes beyond the figures by the ticks, or above or below them.

@@ -8,14 +8,20 @@ import (
 // UsualReach is the reach of a job that says nothing of it: room for ticks and their names.
 const UsualReach = 25 * geometry.Millimetre
 
+// ShortReach is how short the reach of such a job may be where that saves sheets: ticks and their
+// figures still have room.
+const ShortReach = 15 * geometry.Millimetre
+
 // Paper says on what, and how, the guide is printed.
 type Paper struct {
 	Stock   paper.Stock
 	Margin  geometry.Length // what the printer cannot reach, every edge
 	Overlap geometry.Length // what neighbouring sheets share
 	Reach   geometry.Length // how far the guide runs past the cloth
-	Extent  Extent
-	Lines   Lines
+	// LeastReach is how far it does at the least: it may fall back to that where it saves sheets.
+	LeastReach geometry.Length
+	Extent     Extent
+	Lines      Lines
 }
 
 // Extent is how much of the guide is printed.

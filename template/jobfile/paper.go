@@ -44,6 +44,10 @@ func checkPaper(s section) job.Paper {
 			fits = false
 		}
 	}
+	p.LeastReach = p.Reach
+	if !s.key("reach").given() {
+		p.LeastReach = job.ShortReach
+	}
 	if fits {
 		checkSheet(s, &p)
 	}

@@ -12,22 +12,12 @@ import (
 	"underlay/template/words"
 )
 
-// mostWeighed is the most prints of a job for which papers are weighed against each other: that
-// takes a drawing of every guide.
-const mostWeighed = 20_000
-
 // Fit says what fits, for a person to read: for each item and pass every way of centring,
 // the one taken and why, what one more print would take, which cloth the guide serves, how
 // errors would add up, the tape lines, a picture of the numbered prints, and of what papers the
 // guide takes how many sheets.
 func Fit(p *plan.Plan) string {
 	f := &fitText{u: p.Job.Units}
-	prints := 0
-	for _, ip := range p.Items {
-		for _, pp := range ip.Passes {
-			prints += len(pp.Prints)
-		}
-	}
 	f.say("", words.Shown(p.Job.Title))
 	for _, ip := range p.Items {
 		f.blank()
@@ -40,10 +30,11 @@ func Fit(p *plan.Plan) string {
 			f.pass(ip, pp)
 		}
 		f.whole(ip)
-		if prints <= mostWeighed && len(ip.Passes) > 0 {
+		if len(ip.Passes) > 0 {
 			f.blank()
 			for _, face := range ip.Faces() {
 				f.papers(face, guide.SheetCounts(p, face))
+				f.reach(p, face)
 			}
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"underlay/template/guide"
+	"underlay/template/job"
 	"underlay/template/plan"
 	"underlay/template/words"
 )
@@ -42,4 +43,12 @@ func (f *fitText) papers(face plan.FacePlan, counts []guide.SheetCount) {
 		text += "; the smallest paper with the fewest sheets is " + fewest
 	}
 	f.say("  ", text+".")
+}
+
+// reach says what a shorter reach would save.
+func (f *fitText) reach(p *plan.Plan, face plan.FacePlan) {
+	if sheets, now, saves := guide.ShorterReach(p, face); saves {
+		f.say("  ", fmt.Sprintf("A reach of %s would do with %s of %s and not %d; write reach = \"%s\", or leave reach out.",
+			f.u.Format(job.ShortReach), words.Counted(sheets, "sheet", "sheets"), p.Job.Paper.Stock.Name, now, f.u.Format(job.ShortReach)))
+	}
 }

@@ -1,0 +1,108 @@
+package guide
+
+import (
+	"slices"
+
+	"underlay/geometry"
+	"underlay/paper"
+	"underlay/template/job"
+	"underlay/template/plan"
+)
+
+// wholePrint is what a print cut by a join weighs against a number, an arrow or a name, which
+// weigh 1: cut prints come first.
+const wholePrint = 10_000
+
+// linePart is half the width of the widest line: a join on the edge of a print cuts it.
+const linePart = 0.2 * geometry.Millimetre
+
+// SetupOf is what the job's guides are printed on.
+func SetupOf(j *job.Job) paper.Setup {
+	return paper.Setup{Stock: j.Paper.Stock, Margin: j.Paper.Margin, Overlap: j.Paper.Overlap, Scale: j.Printer.Scale()}
+}
+
+// rimmed is the part of the item's frame its guide takes up with some reach.
+func rimmed(ip *plan.ItemPlan, reach geometry.Length) geometry.Rect {
+	r := ip.Area.ClothBounds
+	if path, _ := seamLap(ip); path != nil {
+		r = r.Union(path.Bounds())
+	}
+	return r.Grow(reach)
+}
+
+// bounds is the part of the item's frame its guide takes up.
+func bounds(ip *plan.ItemPlan, j *job.Job) geometry.Rect { return rimmed(ip, j.Paper.Reach) }
+
+// reachOf returns how far a guide with some bounds runs past the cloth, on its shortest side.
+func reachOf(ip *plan.ItemPlan, bounds geometry.Rect) geometry.Length {
+	r := rimmed(ip, 0)
+	return slices.Min([]geometry.Length{
+		r.Min.X - bounds.Min.X, r.Min.Y - bounds.Min.Y, bounds.Max.X - r.Max.X, bounds.Max.Y - r.Max.Y,
+	})
+}
+
+// Spread draws a face's guide and spreads it over the job's paper. Where the reach is cut short
+// to save sheets the guide is drawn anew, to go with that. The error tells what of the paper to
+// change.
+func Spread(j *job.Job, face plan.FacePlan) (*paper.Drawing, paper.Tiling, error) {
+	g := drawIn(j, face, bounds(face.Item, j))
+	l := g.sheetLayout(j.Paper.LeastReach)
+	tiling, err := paper.Plan(l, SetupOf(j))
+	if err != nil {
+		return nil, tiling, err
+	}
+	if short := shortened(g.Bounds, l.Bounds, tiling.Layout); short != g.Bounds {
+		g = drawIn(j, face, short)
+	}
+	return g.Drawing, tiling, nil
+}
+
+// shortened returns bounds with each side drawn in that was cut short: at shown, and not at all.
+func shortened(bounds, all, shown geometry.Rect) geometry.Rect {
+	side := func(to *geometry.Length, all, shown geometry.Length) {
+		if d := all - shown; d > geometry.Tolerance || d < -geometry.Tolerance {
+			*to = shown
+		}
+	}
+	side(&bounds.Min.X, all.Min.X, shown.Min.X)
+	side(&bounds.Min.Y, all.Min.Y, shown.Min.Y)
+	side(&bounds.Max.X, all.Max.X, shown.Max.X)
+	side(&bounds.Max.Y, all.Max.Y, shown.Max.Y)
+	return bounds
+}
+
+// sheetLayout is the guide as it is spread over sheets. The reach may be as short as least
+// where that saves sheets, and a shade has none where nothing is drawn on it.
+func (g *guide) sheetLayout(least geometry.Length) paper.Layout {
+	l := paper.Layout{
+		Bounds: g.Bounds, Least: rimmed(g.face.Item, least), Marks: g.Boxes(),
+		Upright: []geometry.Length{g.cloth.Centre().X}, Level: []geometry.Length{g.cloth.Centre().Y},
+	}
+	if g.face.Item.Item.IsShade() {
+		drawn := rimmed(g.face.Item, 0)
+		for _, b := range l.Marks {
+			drawn = drawn.Union(b)
+		}
+		l.Bounds = l.Bounds.Intersect(drawn.Grow(linePart))
+		l.Least = l.Least.Intersect(l.Bounds)
+	}
+	for _, label := range g.Labels {
+		l.Whole = append(l.Whole, paper.Box{Rect: label.Extent(), Weight: 1})
+	}
+	for _, p := range g.face.Passes {
+		if p.Tape != nil {
+			l.Upright, l.Level = append(l.Upright, p.Tape.Across...), append(l.Level, p.Tape.Down...)
+		}
+	}
+	for _, s := range g.Strokes {
+		box := s.Bounds()
+		switch s.Role.Kind {
+		case "edge": // of a print
+			l.Whole = append(l.Whole, paper.Box{Rect: box.Grow(linePart), Weight: wholePrint})
+			l.Upright, l.Level = append(l.Upright, box.Min.X, box.Max.X), append(l.Level, box.Min.Y, box.Max.Y)
+		case "arrow":
+			l.Whole = append(l.Whole, paper.Box{Rect: box, Weight: 1})
+		}
+	}
+	return l
+}
