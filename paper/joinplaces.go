@@ -29,8 +29,8 @@ func newDirection(wideFrom, wideTo, from, to, usable, overlap float64) direction
 	if n := sheetsAlong(to-from, usable, overlap); n < d.n {
 		d.n, d.from, d.to = n, from, to
 	}
-	// A cross on the join is whole on both sheets.
-	d.free = max(0, overlap/2-float64(crossArm))
+	// A cross on the join is whole on both sheets, and two joins keep apart.
+	d.free = min(max(0, overlap/2-float64(crossArm)), (usable-overlap)/8)
 	d.slack = max(0, float64(d.n)*(usable-overlap)+overlap-(d.to-d.from))
 	d.steps = int(math.Ceil(d.slack/joinGrid - 1e-9))
 	if d.steps > 0 {
@@ -141,21 +141,33 @@ func (d direction) choose(tried [][]lone, reach int, least float64, better func(
 	if step == 0 {
 		step = joinGrid
 	}
+	// Moved back by more than half a sheet all at once, a sheet would be left with little.
+	leap := d.steps
+	if d.step > 0 {
+		leap = int((d.usable - d.overlap) / 2 / d.step)
+	}
 	ways := make([][]way, len(tried))
 	for i := range tried {
 		ways[i] = make([]way, d.steps+1)
-		before := way{total: value{clear: math.Inf(1)}, ok: true}
-		beforeAt := int32(0)
+		// The ways to the join before that may yet be the best to come from, the best first.
+		var best []int32
 		for k := range ways[i] {
+			before, beforeAt := way{total: value{clear: math.Inf(1)}}, int32(0)
 			if i > 0 {
-				if w := ways[i-1][k]; k == 0 {
-					before, beforeAt = w, 0
-				} else if w.ok && (!before.ok || better(w.total, before.total)) {
-					before, beforeAt = w, int32(k)
+				if w := ways[i-1][k]; w.ok {
+					for len(best) > 0 && better(w.total, ways[i-1][best[len(best)-1]].total) {
+						best = best[:len(best)-1]
+					}
+					best = append(best, int32(k))
 				}
-			}
-			if !before.ok {
-				continue
+				for len(best) > 0 && int(best[0]) < k-leap {
+					best = best[1:]
+				}
+				if len(best) == 0 {
+					continue
+				}
+				beforeAt = best[0]
+				before = ways[i-1][beforeAt]
 			}
 			own := &ways[i][k]
 			middle := d.latest(i+1) - float64(k)*d.step

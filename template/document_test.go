@@ -42,6 +42,9 @@ func checkPages(t *testing.T, p *papers) {
 		switch {
 		case stock.Roll:
 			want = geometry.Size{W: stock.Size.W, H: s.Page.H}
+			if s.Page.H == stock.Size.W { // along the roll
+				want.H = s.Page.W
+			}
 		case stock.OneSheet:
 			m := p.job.Paper.Margin
 			want = geometry.Size{W: s.Area.W() + 2*m, H: s.Area.H() + 2*m}
@@ -161,10 +164,10 @@ func checkCrosses(t *testing.T, p *papers) {
 				line func(*sheetRead, geometry.Point) bool
 			}{
 				{s.Sheet.Right, func(o *sheetRead, q geometry.Point) bool {
-					return (q.X - (s.Sheet.Area.Max.X+o.Sheet.Area.Min.X)/2).Abs() <= off
+					return (q.X - s.Sheet.Kept.Max.X).Abs() <= off
 				}},
 				{s.Sheet.Below, func(o *sheetRead, q geometry.Point) bool {
-					return (q.Y - (s.Sheet.Area.Max.Y+o.Sheet.Area.Min.Y)/2).Abs() <= off
+					return (q.Y - s.Sheet.Kept.Max.Y).Abs() <= off
 				}},
 			} {
 				o := named[join.name]

@@ -38,9 +38,9 @@ func TestSheetCountsWorkedByHand(t *testing.T) {
 			"Letter 6, Legal 6, Tabloid 4, ANSI C 2, ANSI D 1*, ANSI E 1, one sheet 1"},
 		{"own paper", "size = '300 x 320 mm'", "50 x 50 cm", "A4 6, 300 × 320 mm 4, A3 4, A2 2, A1 1*, A0 1, one sheet 1"},
 		{"own roll", "size = 'roll 610 mm'", "50 x 50 cm", "A4 6, A3 4, A2 2, A1 1*, A0 1, roll 610 mm 1, one sheet 1"},
-		{"small papers fall out", "margin = '105 mm'\nsize = 'A0'\noverlap = '60 mm'", "50 x 50 cm",
-			// On A3 490/27 and 490/150, 19 x 4; on A2 490/150 and 490/324, 4 x 2; on A1 490/324 and 490/571.
-			"A3 76, A2 8, A1 2, A0 1*, one sheet 1"},
+		{"small papers fall out", "margin = '105 mm'\nsize = 'A0'\noverlap = '60 mm'\nreach = '25 mm'", "50 x 50 cm",
+			// On A3 490/27 and 490/150, 19 x 4, of which two hold nothing but a bare part of the reach; on A2 490/150 and 490/324, 4 x 2; on A1 490/324 and 490/571.
+			"A3 74, A2 8, A1 2, A0 1*, one sheet 1"},
 	} {
 		units := "units = 'mm'\n"
 		if c.name == "inches" {

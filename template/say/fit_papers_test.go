@@ -8,10 +8,10 @@ import (
 	"underlay/template/plan"
 )
 
-// TestFitPapersLarge leaves papers out of a job whose guide takes long to draw.
+// TestFitPapersLarge holds that papers are told of a job of any size.
 func TestFitPapersLarge(t *testing.T) {
 	// 3.98 m hold floor(3981 / 26) = 153 prints: 23409 in all.
-	for block, want := range map[string]bool{"25x25mm": false, "200x200mm": true} {
+	for _, block := range []string{"25x25mm", "200x200mm"} {
 		job, err := jobfile.FromFlags(jobfile.Quick{Item: "4x4m", Border: "10mm", Block: block, Gap: "1mm"})
 		if err != nil {
 			t.Fatal(err)
@@ -20,8 +20,8 @@ func TestFitPapersLarge(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := strings.Contains(Fit(plan), "The guide takes "); got != want {
-			t.Errorf("%s: papers are said: %v", block, got)
+		if !strings.Contains(Fit(plan), "The guide takes ") {
+			t.Errorf("%s: no papers are told", block)
 		}
 	}
 }
