@@ -55,7 +55,7 @@ func TestExampleAsRead(t *testing.T) {
 	}
 	want := &job.Job{
 		Title: "Reading nook", Units: geometry.UnitMM,
-		Paper: job.Paper{Stock: stock(t, "A4"), Margin: 7, Overlap: 12, Reach: 25,
+		Paper: job.Paper{Stock: stock(t, "A4"), Margin: 7, Overlap: 12, Reach: 25, LeastReach: 25,
 			Extent: job.FullExtent, Lines: job.FineLines},
 		Printing: job.Printing{Hand: job.RightHand},
 		Blocks:   []*job.Block{fern, wave},
@@ -296,7 +296,7 @@ func TestEverything(t *testing.T) {
 	}
 	want := &job.Job{
 		Title: "Reading nook", Units: geometry.UnitInch,
-		Paper:    job.Paper{Stock: stock(t, "one sheet"), Reach: 25.4, Extent: job.EdgesExtent, Lines: job.StrongLines},
+		Paper:    job.Paper{Stock: stock(t, "one sheet"), Reach: 25.4, LeastReach: 25.4, Extent: job.EdgesExtent, Lines: job.StrongLines},
 		Printer:  job.Printer{Across: 179.2, Down: 248.9},
 		Printing: job.Printing{Hand: job.LeftHand, SecondsAPrint: 75, SecondsAColour: 40.5, PaintCover: 90, HasSecondsPrint: true, HasSecondsColour: true, HasPaintCover: true},
 		Blocks:   []*job.Block{fern, pebble, comb, acorn},
