@@ -13,9 +13,16 @@ type Layout struct {
 	Marks []geometry.Rect
 	// Whole are the boxes that no join should cut.
 	Whole []Box
-	// Upright are the x of upright lines, and Level the y of level ones, that joins of the same
-	// direction keep clear of.
-	Upright, Level []geometry.Length
+	// Upright are upright lines, and Level level ones, that joins of the same direction keep clear
+	// of.
+	Upright, Level []Rule
+}
+
+// Rule is a straight line from end to end of a layout, at an x or a y.
+type Rule struct {
+	At geometry.Length
+	// Weight is what a join nearer than 5 mm weighs, as if it cut a box; 0 or more.
+	Weight int
 }
 
 // Box is something that no join should cut. Of two ways to spread a layout over as many sheets

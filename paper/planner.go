@@ -4,11 +4,10 @@ import (
 	"cmp"
 	"math"
 	"slices"
-
-	"underlay/geometry"
 )
 
-// clearWanted is the distance of joins from lines that is worth another way up of the sheets.
+// clearWanted is the distance of joins from lines that is worth another way up of the sheets,
+// and that lines with a weight are to be kept clear by.
 const clearWanted = 5
 
 // mostWork is the work that the search for a first spread may take, in boxes looked at: about as
@@ -21,6 +20,7 @@ type Planner struct {
 	boxes  *boxes
 	marks  *occupied
 	lines  [2][]float64 // rising; of what joins across, and of what joins down keep clear
+	heavy  [2][]Rule    // those with a weight
 }
 
 // NewPlanner gets a layout ready to be spread.
@@ -30,9 +30,12 @@ func NewPlanner(l Layout) *Planner {
 		marks = squared(marks, l.Bounds)
 	}
 	p := &Planner{layout: l, boxes: newBoxes(l.Whole), marks: newOccupied(marks)}
-	for d, lines := range [2][]geometry.Length{l.Upright, l.Level} {
-		for _, x := range lines {
-			p.lines[d] = append(p.lines[d], float64(x))
+	for d, lines := range [2][]Rule{l.Upright, l.Level} {
+		for _, line := range lines {
+			p.lines[d] = append(p.lines[d], float64(line.At))
+			if line.Weight > 0 {
+				p.heavy[d] = append(p.heavy[d], line)
+			}
 		}
 		slices.Sort(p.lines[d])
 		p.lines[d] = slices.CompactFunc(p.lines[d], func(a, b float64) bool { return math.Abs(a-b) < hair })
@@ -71,7 +74,7 @@ func (p *Planner) Plan(s Setup) (Tiling, error) {
 type joins struct {
 	places [2][]place
 	sheets int     // those that hold something
-	cost   int     // the weight of the boxes cut
+	cost   int     // the weight of the boxes cut and of lines too near
 	clear  float64 // the least distance from a line
 }
 
@@ -95,7 +98,7 @@ type search struct {
 // run returns the best joins found.
 func (p *search) run() joins {
 	best := p.improve(p.start)
-	if len(p.boxes.all) == 0 && p.marks == nil {
+	if len(p.boxes.all)+len(p.heavy[0])+len(p.heavy[1]) == 0 && p.marks == nil {
 		return best
 	}
 	var alone [2][]place
@@ -118,7 +121,9 @@ func (p *search) settle(d int, already []bool, bounds []marked) []place {
 		within = func(i int) (float64, float64) { return bounds[i-1].from, bounds[i-1].to }
 	}
 	clear := func(x float64) float64 { return nearest(p.lines[d], x) }
-	places, _, _ := p.directions[d].join(p.boxes.weigher(d, already), clear, within)
+	boxes := p.boxes.weigher(d, already)
+	cut := func(x float64) int { return boxes(x) + p.beside(d, x) }
+	places, _, _ := p.directions[d].join(cut, clear, within)
 	return places
 }
 
@@ -148,6 +153,17 @@ func (p *search) improve(best joins) joins {
 	return best
 }
 
+// beside returns the weight of the lines that a join comes near.
+func (p *Planner) beside(d int, x float64) int {
+	sum := 0
+	for _, line := range p.heavy[d] {
+		if math.Abs(float64(line.At)-x) < clearWanted-hair {
+			sum += line.Weight
+		}
+	}
+	return sum
+}
+
 // weigh works out what joins come to.
 func (p *search) weigh(places [2][]place) joins {
 	j := joins{places: places, clear: math.Inf(1)}
@@ -156,6 +172,7 @@ func (p *search) weigh(places [2][]place) joins {
 	for d, list := range places {
 		for _, at := range list {
 			j.clear = min(j.clear, nearest(p.lines[d], at.at))
+			j.cost += p.beside(d, at.at)
 		}
 	}
 	return j
@@ -168,7 +185,7 @@ func (p *search) begin() {
 	across, down := p.directions[0], p.directions[1]
 	c := p.boxes.classes()
 	every := 1
-	if p.marks == nil && len(p.boxes.all) == 0 {
+	if p.marks == nil && len(p.boxes.all)+len(p.heavy[0])+len(p.heavy[1]) == 0 {
 		every = math.MaxInt / 2
 	}
 	marks := 0
@@ -190,12 +207,17 @@ func (p *search) begin() {
 	type moved struct {
 		places []place
 		cut    boxSet
+		beside int
 	}
 	move := func(d int) []moved {
 		var list []moved
 		for _, back := range p.directions[d].shifts(every) {
 			places := p.directions[d].rigid(back)
-			list = append(list, moved{places, c.set(p.boxes.cutBy(d, places))})
+			m := moved{places: places, cut: c.set(p.boxes.cutBy(d, places))}
+			for _, at := range places {
+				m.beside += p.beside(d, at.at)
+			}
+			list = append(list, m)
 		}
 		return list
 	}
@@ -215,7 +237,7 @@ func (p *search) begin() {
 			if n > fewest {
 				continue
 			}
-			if cost := c.union(row.cut, column.cut); n < fewest || cost < least {
+			if cost := c.union(row.cut, column.cut) + row.beside + column.beside; n < fewest || cost < least {
 				fewest, least, best = n, cost, [2][]place{column.places, row.places}
 			}
 		}

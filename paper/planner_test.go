@@ -34,10 +34,12 @@ func scatter(r *rand.Rand) Layout {
 			l.Marks = append(l.Marks, box)
 			l.Whole = append(l.Whole, Box{box, 1000},
 				Box{geometry.RectAround(box.Centre().Add(geometry.Pt(4, 0)), geometry.Size{W: 6, H: 4}), 1})
-			l.Upright, l.Level = append(l.Upright, box.Min.X, box.Max.X), append(l.Level, box.Min.Y, box.Max.Y)
+			l.Upright, l.Level = append(l.Upright, Rule{At: box.Min.X}, Rule{At: box.Max.X}), append(l.Level, Rule{At: box.Min.Y}, Rule{At: box.Max.Y})
 		}
 	}
-	l.Upright, l.Level = append(l.Upright, cloth.Centre().X), append(l.Level, cloth.Centre().Y)
+	weight := []int{0, 1, 1_000_000}[r.IntN(3)]
+	l.Upright = append(l.Upright, Rule{cloth.Centre().X, weight})
+	l.Level = append(l.Level, Rule{cloth.Centre().Y, weight})
 	return l
 }
 
@@ -60,8 +62,9 @@ func bruteForce(l Layout, s Setup) shifted {
 		v := float64(s.Overlap)
 		// Of each way, for each shift: on which sheets each mark is, as bits, and which boxes are cut.
 		type way struct {
-			on  []uint64
-			cut []bool
+			on     []uint64
+			cut    []bool
+			beside int
 		}
 		var ways [2][]way
 		for d := range ways {
@@ -74,7 +77,10 @@ func bruteForce(l Layout, s Setup) shifted {
 					}
 					return float64(r.Min.Y), float64(r.Max.Y)
 				}
-				w := way{make([]uint64, len(l.Marks)), make([]bool, len(l.Whole))}
+				w := way{on: make([]uint64, len(l.Marks)), cut: make([]bool, len(l.Whole))}
+				for i := 1; i < n; i++ {
+					w.beside += tooNear([][]Rule{l.Upright, l.Level}[d], join(i))
+				}
 				for k, m := range l.Marks {
 					lo, hi := ends(m)
 					for i := range n {
@@ -111,6 +117,7 @@ func bruteForce(l Layout, s Setup) shifted {
 				if got.sheets > best.sheets {
 					continue
 				}
+				got.cut = across.beside + down.beside
 				for k, b := range l.Whole {
 					if across.cut[k] || down.cut[k] {
 						got.cut += b.Weight
@@ -123,6 +130,17 @@ func bruteForce(l Layout, s Setup) shifted {
 		}
 	}
 	return best
+}
+
+// tooNear returns the weight of the lines less than 5 mm from a join.
+func tooNear(lines []Rule, join float64) int {
+	sum := 0
+	for _, line := range lines {
+		if math.Abs(float64(line.At)-join) < 5-hair {
+			sum += line.Weight
+		}
+	}
+	return sum
 }
 
 // joinsOf returns the x of the joins between columns and the y of those between rows.
@@ -156,6 +174,12 @@ func joinsOf(t Tiling) (x, y []float64) {
 func cutWeight(l Layout, t Tiling) int {
 	x, y := joinsOf(t)
 	sum := 0
+	for _, at := range x {
+		sum += tooNear(l.Upright, at)
+	}
+	for _, at := range y {
+		sum += tooNear(l.Level, at)
+	}
 	for _, b := range l.Whole {
 		cut := false
 		for _, at := range x {
@@ -243,7 +267,7 @@ func TestPlanKeepsJoinsClear(t *testing.T) {
 		w := 200 + r.Float64()*160 // two sheets of A4, 196 mm usable
 		l := Layout{Bounds: layout(geometry.Length(w), 200)}
 		for range 1 + r.IntN(12) {
-			l.Upright = append(l.Upright, l.Bounds.Min.X+geometry.Length(r.Float64()*w))
+			l.Upright = append(l.Upright, Rule{At: l.Bounds.Min.X + geometry.Length(r.Float64()*w)})
 		}
 		g, err := Plan(l, Setup{stock(t, "A4"), 7, 12, Scale{}})
 		if err != nil || g.Columns != 2 || g.Lying {
@@ -253,7 +277,7 @@ func TestPlanKeepsJoinsClear(t *testing.T) {
 		far := func(at float64) float64 {
 			least := math.Inf(1)
 			for _, line := range l.Upright {
-				least = min(least, math.Abs(float64(line)-at))
+				least = min(least, math.Abs(float64(line.At)-at))
 			}
 			return least
 		}
@@ -343,7 +367,7 @@ func BenchmarkPlan(b *testing.B) {
 				for k := range side {
 					box := geometry.RectAt(geometry.Pt(geometry.Length(30*i), geometry.Length(35*k)), geometry.Size{W: 28, H: 33})
 					l.Marks, l.Whole = append(l.Marks, box), append(l.Whole, Box{box, 1})
-					l.Upright, l.Level = append(l.Upright, box.Min.X), append(l.Level, box.Min.Y)
+					l.Upright, l.Level = append(l.Upright, Rule{At: box.Min.X}), append(l.Level, Rule{At: box.Min.Y})
 				}
 			}
 			s := Setup{Stock: Stock{Name: "A4", Size: geometry.Size{W: 210, H: 297}}, Margin: 7, Overlap: 12}

@@ -48,7 +48,7 @@ type Tiling struct {
 // Plan spreads a layout over sheets of a stock. Of all the ways it takes one
 //
 //   - of the fewest sheets, those that would have no mark on them left out;
-//   - of these, one whose joins cut boxes of the least weight;
+//   - of these, one whose joins cut boxes, or come near lines, of the least weight;
 //   - of these, one whose joins keep the widest distance from the lines.
 //
 // It looks for the way up of the sheets, for the place of the layout on them, and for the place

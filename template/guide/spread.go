@@ -9,9 +9,13 @@ import (
 	"underlay/template/plan"
 )
 
-// wholePrint is what a print cut by a join weighs against a number, an arrow or a name, which
-// weigh 1: cut prints come first.
-const wholePrint = 10_000
+// What a print cut by a join weighs, and a join beside a crease or a tape line, against a cut
+// number, arrow or name, which weigh 1. A join beside a line that things are laid by is taken
+// for it, and worse than any print in two parts.
+const (
+	wholePrint = 1_000
+	clearLine  = 10_000_000
+)
 
 // linePart is half the width of the widest line: a join on the edge of a print cuts it.
 const linePart = 0.2 * geometry.Millimetre
@@ -76,9 +80,15 @@ func shortened(bounds, all, shown geometry.Rect) geometry.Rect {
 func (g *guide) sheetLayout(least geometry.Length) paper.Layout {
 	l := paper.Layout{
 		Bounds: g.Bounds, Least: rimmed(g.face.Item, least), Marks: g.Boxes(),
-		Upright: []geometry.Length{g.cloth.Centre().X}, Level: []geometry.Length{g.cloth.Centre().Y},
 	}
-	if g.face.Item.Item.IsShade() {
+	line := func(to *[]paper.Rule, weight int, at ...geometry.Length) {
+		for _, x := range at {
+			*to = append(*to, paper.Rule{At: x, Weight: weight})
+		}
+	}
+	line(&l.Upright, clearLine, g.cloth.Centre().X)
+	line(&l.Level, clearLine, g.cloth.Centre().Y)
+	if g.face.Item.Item.Shade != (job.Shade{}) {
 		drawn := rimmed(g.face.Item, 0)
 		for _, b := range l.Marks {
 			drawn = drawn.Union(b)
@@ -91,7 +101,8 @@ func (g *guide) sheetLayout(least geometry.Length) paper.Layout {
 	}
 	for _, p := range g.face.Passes {
 		if p.Tape != nil {
-			l.Upright, l.Level = append(l.Upright, p.Tape.Across...), append(l.Level, p.Tape.Down...)
+			line(&l.Upright, clearLine, p.Tape.Across...)
+			line(&l.Level, clearLine, p.Tape.Down...)
 		}
 	}
 	for _, s := range g.Strokes {
@@ -99,7 +110,8 @@ func (g *guide) sheetLayout(least geometry.Length) paper.Layout {
 		switch s.Role.Kind {
 		case "edge": // of a print
 			l.Whole = append(l.Whole, paper.Box{Rect: box.Grow(linePart), Weight: wholePrint})
-			l.Upright, l.Level = append(l.Upright, box.Min.X, box.Max.X), append(l.Level, box.Min.Y, box.Max.Y)
+			line(&l.Upright, 0, box.Min.X, box.Max.X)
+			line(&l.Level, 0, box.Min.Y, box.Max.Y)
 		case "arrow":
 			l.Whole = append(l.Whole, paper.Box{Rect: box, Weight: 1})
 		}
