@@ -160,7 +160,7 @@ func (b bench) before() {
 // tape says how the guide is laid, and gives every tape line for a ruler alone.
 func (b bench) tape() {
 	u := b.job.Units
-	heading, laying := "Laying the guide", "Join the sheets row by row, A1 first. Tape the guide flat to the padded mat, then lay the "+b.laying()
+	heading, laying := "Laying the guide", "Join the sheets row by row, 1a first. Tape the guide flat to the padded mat, then lay the "+b.laying()
 	texts := []string{laying}
 	if guide.Taped(b.face) {
 		heading += " and the tape"

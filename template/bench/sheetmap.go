@@ -30,6 +30,9 @@ func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []p
 		"Print at 100 % (“actual size”), not “fit to page”.",
 		"Measure a check bar both ways on one sheet, before cutting: " + barWords(j) + ".",
 	})
+	if s := j.Paper.Stock; (s.Roll || s.OneSheet) && j.Printer.Scale() != (paper.Scale{Across: 1, Down: 1}) {
+		f.Text("Drawn for the printer whose bars are in [printer], across the "+across(s)+". Another printer, as in a copy shop, needs bars of its own, or none.")
+	}
 	if len(sheets) > 1 {
 		f.Heading("Join")
 		f.Points(number, []string{
@@ -45,6 +48,14 @@ func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []p
 	f.Heading("The lines")
 	f.Figure(legendHeight(face, j), func(box geometry.Rect) []paper.View { return []paper.View{legend(j, face, box)} })
 	return f.Pages()
+}
+
+// across says what goes through the printer across.
+func across(s paper.Stock) string {
+	if s.Roll {
+		return "width of the roll"
+	}
+	return "shorter side of the page"
 }
 
 // meetWords says what falls on what where two sheets are laid right.
