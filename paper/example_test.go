@@ -8,14 +8,14 @@ import (
 )
 
 // A cushion of 50 x 50 cm on sheets of A4.
-func ExampleTile() {
+func ExamplePlan() {
 	a4, err := paper.ParseStock("A4")
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	layout := geometry.Rect{Max: geometry.Pt(500, 500)}
-	t, err := paper.Tile(layout, paper.Setup{Stock: a4, Margin: 7, Overlap: 12})
+	t, err := paper.Plan(paper.Layout{Bounds: layout}, paper.Setup{Stock: a4, Margin: 7, Overlap: 12})
 	if err != nil {
 		fmt.Println(err)
 		return
