@@ -1,24 +1,5 @@
 package paper
 
-import "underlay/geometry"
-
-// CountShown returns how many sheets of the tiling show something of d: as many as Sheets
-// makes pages of, without making them.
-func CountShown(d *Drawing, t Tiling) int {
-	areas := make([]geometry.Rect, len(t.Sheets))
-	for i, s := range t.Sheets {
-		areas[i] = s.Area
-	}
-	d, subsets := settle(d, areas)
-	n := 0
-	for i, subset := range subsets {
-		if t.Sheets[i].shows(d, subset) {
-			n++
-		}
-	}
-	return n
-}
-
 // shows tells whether any of the marks named comes out on the sheet, up to its joins: a line may
 // touch its bounds and yet pass it by, and what lies beyond a join its neighbour shows.
 func (s Sheet) shows(d *Drawing, marks *Subset) bool {

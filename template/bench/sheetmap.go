@@ -31,7 +31,7 @@ func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []p
 		"Measure a check bar both ways on one sheet, before cutting: " + barWords(j) + ".",
 	})
 	if s := j.Paper.Stock; (s.Roll || s.OneSheet) && j.Printer.Scale() != (paper.Scale{Across: 1, Down: 1}) {
-		f.Text("Drawn for the printer whose bars are in [printer], across the "+across(s)+". Another printer, as in a copy shop, needs bars of its own, or none.")
+		f.Text("Drawn for the printer whose bars are in [printer], across the " + across(s) + ". Another printer, as in a copy shop, needs bars of its own, or none.")
 	}
 	if len(sheets) > 1 {
 		f.Heading("Join")
