@@ -134,7 +134,7 @@ func (s piece) across(top, bottom Length) (low, high Length) {
 		y = max(min(s.a.Y, s.b.Y), min(max(s.a.Y, s.b.Y), y))
 		return s.a.X + (y-s.a.Y)/(s.b.Y-s.a.Y)*(s.b.X-s.a.X)
 	}
-	if (s.b.Y-s.a.Y).Abs() <= Tolerance {
+	if (s.b.Y - s.a.Y).Abs() <= Tolerance {
 		return min(s.a.X, s.b.X), max(s.a.X, s.b.X)
 	}
 	u, v := at(top), at(bottom)

@@ -132,7 +132,7 @@ func TestTicksSayTheirNamesAtBothEnds(t *testing.T) {
 	}
 	face := plan.Items[0].Faces()[0]
 	g := guide.Draw(job, face)
-	cloth := face.Item.Area.ClothBounds
+	cloth := face.Item.Area.Cloth
 	// By hand: five fern prints of 90 mm, 1 mm apart, leave (500 - 5 * 90 - 4 * 1) / 2 = 23 mm a
 	// side: less than the 25 mm asked, so that there are four, and (500 - 4 * 90 - 3 * 1) / 2 = 68.5.
 	names := []string{"centre 250", "start tape", "tape", "68.5", "158.5", "159.5", "249.5", "250.5", "340.5", "341.5", "431.5"}

@@ -102,7 +102,7 @@ func readPapers(t *testing.T, job *job.Job) *papers {
 	next := 0
 	for _, ip := range p.plan.Items {
 		for _, face := range ip.Faces() {
-			g := guideRead{face: face, cloth: ip.Area.ClothBounds}
+			g := guideRead{face: face, cloth: ip.Area.Cloth}
 			for ; next < len(p.places); next++ {
 				place := p.places[next]
 				if place.Part != "guide" {

@@ -154,7 +154,7 @@ type cell struct {
 // first that have prints; round a drum columns count from the seam.
 func cellsOf(t *testing.T, ip *plan.ItemPlan, p *plan.PassPlan) []cell {
 	t.Helper()
-	if ip.Flat != nil {
+	if ip.Area.Flat != nil {
 		return cellsOnCone(ip, p)
 	}
 	c, pass, centre := p.Choice(), p.Pass, ip.Area.Centre()
@@ -200,15 +200,15 @@ func cellsOf(t *testing.T, ip *plan.ItemPlan, p *plan.PassPlan) []cell {
 // point to the centre.
 func cellsOnCone(ip *plan.ItemPlan, p *plan.PassPlan) []cell {
 	c := p.Choice()
-	radius := func(print plan.Print) float64 { return float64(print.Origin.Distance(ip.Flat.Apex)) }
+	radius := func(print plan.Print) float64 { return float64(print.Origin.Distance(ip.Area.Flat.Apex)) }
 	first := math.Inf(1)
 	for _, print := range p.Prints {
 		first = math.Min(first, radius(print))
 	}
 	cells := make([]cell, len(p.Prints))
-	whole := float64(ip.Flat.Angle)
+	whole := float64(ip.Area.Flat.Angle)
 	for i, print := range p.Prints {
-		d := print.Origin.Sub(ip.Flat.Apex)
+		d := print.Origin.Sub(ip.Area.Flat.Apex)
 		a := math.Atan2(float64(d.X), float64(d.Y)) * 180 / math.Pi
 		cells[i] = cell{
 			column: int(math.Floor((a+whole/2)/whole*float64(c.Columns)+1e-6)) + 1,
@@ -224,7 +224,7 @@ func cellsOnCone(ip *plan.ItemPlan, p *plan.PassPlan) []cell {
 func checkTurned(t *testing.T, ip *plan.ItemPlan, p *plan.PassPlan) {
 	t.Helper()
 	turns := p.Pass.Turns
-	if p.Pass.Seated() || !p.Pass.Repeat.Lattice() || ip.Flat != nil && p.Pass.Repeat == "half-drop" || len(p.Prints) > 1000 {
+	if p.Pass.Seated() || !p.Pass.Repeat.Lattice() || ip.Area.Flat != nil && p.Pass.Repeat == "half-drop" || len(p.Prints) > 1000 {
 		return
 	}
 	cells := cellsOf(t, ip, p)

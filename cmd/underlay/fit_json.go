@@ -104,7 +104,7 @@ type jsonPoint struct {
 func planJSON(plan *plan.Plan) jsonPlan {
 	out := jsonPlan{Title: plan.Job.Title}
 	for _, ip := range plan.Items {
-		it, size := ip.Item, ip.Area.Cloth().Size()
+		it, size := ip.Item, ip.Area.Cloth.Size()
 		item := jsonItem{
 			Name: it.Name, Shape: string(it.Shape), Width: length(size.W), Height: length(size.H),
 			Quantity: it.Quantity, Passes: []jsonPass{},

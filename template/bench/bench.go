@@ -36,7 +36,7 @@ type bench struct {
 
 func (b bench) write() {
 	item, u := b.face.Item.Item, b.job.Units
-	size := u.FormatSize(b.face.Item.Area.ClothBounds.Size())
+	size := u.FormatSize(b.face.Item.Area.Cloth.Size())
 	if item.Shade != (job.Shade{}) {
 		size += " laid flat"
 	}
@@ -173,7 +173,7 @@ func (b bench) tape() {
 		if p.Tape == nil {
 			continue
 		}
-		for _, l := range p.Tape.Lines(b.face.Item.Area.ClothBounds) {
+		for _, l := range p.Tape.Lines(b.face.Item.Area.Cloth) {
 			name := l.Name
 			if name != "start line" {
 				name += " of the prints"

@@ -15,7 +15,7 @@ import (
 // prints with their numbers, and the quarters.
 func finished(face plan.FacePlan, box geometry.Rect) paper.View {
 	d := &paper.Drawing{Bounds: box}
-	cloth := face.Item.Area.ClothBounds
+	cloth := face.Item.Area.Cloth
 	room := box.Grow(-4)
 	k := math.Min(float64(room.W()/cloth.W()), float64(room.H()/cloth.H()))
 	at := func(p geometry.Point) geometry.Point { return p.Sub(cloth.Centre()).Mul(k).Add(room.Centre()) }

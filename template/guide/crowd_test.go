@@ -81,7 +81,7 @@ border = "20 mm"
 	drawing := Draw(plan.Job, face)
 	numbers := 0
 	for _, l := range drawing.Labels {
-		if _, err := strconv.Atoi(l.Text); err != nil || !face.Item.Area.Cloth().Holds(l.Extent()) {
+		if _, err := strconv.Atoi(l.Text); err != nil || !face.Item.Area.Cloth.Holds(l.Extent()) {
 			continue
 		}
 		numbers++

@@ -27,7 +27,7 @@ func Draw(j *job.Job, face plan.FacePlan) *paper.Drawing {
 
 // drawIn draws the guide with what room for ticks the bounds leave round the cloth.
 func drawIn(j *job.Job, face plan.FacePlan, bounds geometry.Rect) *guide {
-	cloth := face.Item.Area.ClothBounds
+	cloth := face.Item.Area.Cloth
 	g := &guide{
 		Drawing: &paper.Drawing{Bounds: bounds},
 		job:     j, face: face, pens: NewPens(j.Paper.Lines), crowd: NewCrowd(bounds), lines: NewCrowd(bounds), cloth: cloth,

@@ -36,7 +36,7 @@ func (g *guide) drawOutlines(p plan.FacePass, outline geometry.Outline, pen pape
 	for i, print := range p.Prints {
 		role := paper.Role{Kind: kind, Number: p.First + i}
 		at := paper.Place{At: print.Origin, Turn: print.Turn}
-		for n, o := range g.face.Item.Again(print, outline.Place(print.Origin, print.Turn).Outline) {
+		for n, o := range g.face.Item.Area.Again(print, outline.Place(print.Origin, print.Turn).Outline) {
 			if n == 0 {
 				g.Stamp(shape, at, pen, role)
 			} else { // what comes in at a seam's other side

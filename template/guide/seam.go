@@ -23,15 +23,11 @@ func (g *guide) drawLap() {
 // seamLap returns the edge of the seam's lap, and the place for its name; nil where the item
 // has none.
 func seamLap(ip *plan.ItemPlan) (geometry.Path, geometry.Point) {
-	lap, c := ip.Item.Shade.Lap, ip.Area.ClothBounds
+	lap := ip.Item.Shade.Lap
 	if lap <= 0 {
 		return nil, geometry.Point{}
 	}
-	top, bottom := geometry.Pt(c.Max.X, c.Min.Y), c.Max
-	out := geometry.Pt(lap, 0)
-	if f := ip.Area.Flat; f != nil {
-		top, bottom = f.At(f.Inner, f.Angle/2), f.At(f.Outer, f.Angle/2)
-		out = geometry.Pt(lap, 0).Turn(-f.Angle / 2)
-	}
+	top, bottom, out := ip.Area.Seam()
+	out = out.Mul(float64(lap))
 	return geometry.Chain(top, top.Add(out), bottom.Add(out), bottom), top.Add(out).Add(geometry.Pt(1.5, -1.5))
 }

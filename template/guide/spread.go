@@ -27,7 +27,7 @@ func SetupOf(j *job.Job) paper.Setup {
 
 // rimmed is the part of the item's frame its guide takes up with some reach.
 func rimmed(ip *plan.ItemPlan, reach geometry.Length) geometry.Rect {
-	r := ip.Area.ClothBounds
+	r := ip.Area.Cloth
 	if path, _ := seamLap(ip); path != nil {
 		r = r.Union(path.Bounds())
 	}

@@ -33,7 +33,7 @@ func TestJoinsKeepClear(t *testing.T) {
 						down[s.Kept.Min.Y] = true
 					}
 				}
-				c := ip.Area.ClothBounds.Centre()
+				c := ip.Area.Cloth.Centre()
 				upright, level := []geometry.Length{c.X}, []geometry.Length{c.Y}
 				for _, pass := range face.Passes {
 					if pass.Tape != nil {

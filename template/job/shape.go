@@ -16,7 +16,8 @@ const (
 	Cone      Shape = "cone"
 )
 
-// Shapes returns the shapes of items, the usual one first.
+// Shapes returns the shapes of items, the usual one first. How each lies on the bench is said in
+// the table of package plan.
 func Shapes() []Shape { return []Shape{Rectangle, Round, Outline, Drum, Cone} }
 
 // Shade tells whether the shape is that of a lampshade: its pattern runs round and closes, and
@@ -41,6 +42,9 @@ const (
 func FaceShapes() []FaceShape {
 	return []FaceShape{RectangleFace, RoundFace, HexagonFace, OutlineFace}
 }
+
+// Regular tells whether a face of the shape is known by one length, and keeps its form with it.
+func (s FaceShape) Regular() bool { return s == RoundFace || s == HexagonFace }
 
 // Side is a side of an item that a frame may run along.
 type Side string

@@ -1,8 +1,6 @@
 package plan
 
 import (
-	"math"
-
 	"underlay/geometry"
 	"underlay/template/job"
 )
@@ -11,42 +9,61 @@ import (
 // kept clear. Its frame is the item's: (0, 0) at the top left corner of the item's bounds. A
 // shade's is that of its flat development.
 type Area struct {
-	Rect        geometry.Rect   // bounds of the area, zones not taken off
-	ClothBounds geometry.Rect   // bounds of the item
-	ground      geometry.Ground // the outline and what is kept clear of it; none where upright
-	zones       []job.Zone
-	upright     bool               // all of Rect is ground
-	edge        geometry.Path      // the border line
-	whole       geometry.Path      // the edge of the cloth
-	around      geometry.Length    // of a drum: where x closes; 0: nowhere
-	Flat        *Development       // of a cone; nil for anything else
-	slant       [2]geometry.Length // of a cone: the radii between which it may be printed on
+	Rect    geometry.Rect   // bounds of the area, zones not taken off
+	Cloth   geometry.Rect   // bounds of the item
+	surface surface         // how the item lies
+	ground  geometry.Ground // the outline and what is kept clear of it; none where upright
+	zones   []job.Zone
+	upright bool               // all of Rect is ground
+	edge    geometry.Path      // the border line
+	whole   geometry.Path      // the edge of the cloth
+	around  geometry.Length    // of a drum: where x closes; 0: nowhere
+	Flat    *Development       // of a cone; nil for anything else
+	slant   [2]geometry.Length // of a cone: the radii between which it may be printed on
 }
 
-// newArea draws the item's outline in by its border, which leaves something: a checked job
-// says so.
-func newArea(item *job.Item) Area {
-	if item.Shape == job.Cone {
-		return newConeArea(item)
-	}
-	a := Area{zones: item.Zones, ClothBounds: item.Outline.Bounds(), whole: item.Outline.Path()}
-	if r, ok := item.Outline.Upright(); ok {
-		a.Rect = r.In(item.Border)
-		a.upright = true
-		a.edge = a.Rect.Polygon().Path()
-		if item.Shape == job.Drum {
-			a.around = item.Size.W
-			// The seam is no border.
-			r := a.Rect
-			a.edge = append(geometry.Line(r.Min, geometry.Pt(r.Max.X, r.Min.Y)), geometry.Line(geometry.Pt(r.Min.X, r.Max.Y), r.Max)...)
-		}
-		return a
-	}
-	clear := item.Border.Least()
-	a.ground = geometry.NewGround(item.Outline, clear)
-	a.edge, a.Rect, _ = item.Outline.Inset(clear)
-	return a
+// surface is how an item of some shape lies on the bench: flat as it is, or as a shade laid flat,
+// whose pattern runs round and meets itself.
+type surface interface {
+	// lattice sets a lattice out on it.
+	lattice(lattice) repeat
+	// closes tells whether the pattern runs round and meets itself.
+	closes() bool
+	// centre returns the point that patterns are centred on.
+	centre(Area) geometry.Point
+	// holds tells whether a whole footprint lies within the borders and overlaps no zone.
+	holds(Area, geometry.Outline) bool
+	// wrapped returns a site that has left the flat shade on one side at the place where it comes
+	// in on the other; from is where it came from.
+	wrapped(a Area, s Site, from geometry.Point) Site
+	// crossesSeam tells whether a print lies across the seam.
+	crossesSeam(Area, *job.Block, Site) bool
+	// again lists an outline that lies across the seam where else it comes in.
+	again(Area, geometry.Outline) []geometry.Outline
+	// borders returns the plain cloth that prints leave on each side, inside the bounds of the item.
+	borders(Area, *job.Block, []Site) geometry.Edges
+	// seam returns the ends of the right edge, and the direction square to it and outwards.
+	seam(Area) (top, bottom, out geometry.Point)
+	// room is what there is for one print.
+	room(layout) geometry.Size
+	// noneFits explains why not one print fits.
+	noneFits(layout) error
 }
+
+// areas is the table of the shapes: how an item of each is laid out and drawn in by its border,
+// which leaves something, as a checked job says so.
+func areas() map[job.Shape]func(*job.Item) Area {
+	return map[job.Shape]func(*job.Item) Area{
+		job.Rectangle: newClothArea,
+		job.Round:     newClothArea,
+		job.Outline:   newClothArea,
+		job.Drum:      newDrumArea,
+		job.Cone:      newConeArea,
+	}
+}
+
+// newArea returns the printable area of an item.
+func newArea(item *job.Item) Area { return areas()[item.Shape](item) }
 
 // Path returns the edge of the area: the border line.
 func (a Area) Path() geometry.Path { return a.edge }
@@ -54,82 +71,36 @@ func (a Area) Path() geometry.Path { return a.edge }
 // ClothPath returns the edge of the cloth as it lies flat.
 func (a Area) ClothPath() geometry.Path { return a.whole }
 
-// Cloth returns the bounds of the item; its top left corner is (0, 0).
-func (a Area) Cloth() geometry.Rect { return a.ClothBounds }
-
 // Centre returns the point that patterns are centred on: the middle of the area's bounds, or
 // of a cone the middle of the printable slope, opposite the seam.
-func (a Area) Centre() geometry.Point {
-	if a.Flat != nil {
-		return a.Flat.At((a.slant[0]+a.slant[1])/2, 0)
+func (a Area) Centre() geometry.Point { return a.surface.centre(a) }
+
+// Seam returns the ends of the item's right edge, where a shade has its seam, and the direction
+// of length 1 that is square to it and leads outwards.
+func (a Area) Seam() (top, bottom, out geometry.Point) { return a.surface.seam(a) }
+
+// Again returns an outline of a print wherever it shows on the guide: once, or where it lies
+// across the seam of a shade also where it comes in on the other side.
+func (a Area) Again(print Print, o geometry.Outline) []geometry.Outline {
+	all := []geometry.Outline{o}
+	if !print.Seam {
+		return all
 	}
-	return a.Rect.Centre()
+	for _, twin := range a.surface.again(a, o) {
+		if twin.Bounds().Overlaps(a.Cloth) {
+			all = append(all, twin)
+		}
+	}
+	return all
 }
 
-// closes tells whether the pattern runs round and meets itself, as on a shade.
-func (a Area) closes() bool { return a.around > 0 || a.Flat != nil }
-
-// wrapped returns a site of a shade that has left the flat development on one side at the
-// place where it comes in on the other; any other site stays. On a cone it lies less than half
-// a turn round the apex from the place it came from.
-func (a Area) wrapped(s Site, from geometry.Point) Site {
-	switch {
-	case a.Flat != nil:
-		start := a.Flat.angleOf(from)
-		now := start + geometry.Angle(math.Remainder(float64(a.Flat.angleOf(s.Origin)-start), 360))
-		switch half := a.Flat.Angle / 2; {
-		case now >= half-1e-9:
-			return a.Flat.turnedSite(s, a.Flat.Angle)
-		case now < -half-1e-9:
-			return a.Flat.turnedSite(s, -a.Flat.Angle)
-		}
-	case a.around > 0:
-		x := geometry.Length(math.Mod(float64(s.Origin.X), float64(a.around)))
-		if x < -geometry.Tolerance {
-			x += a.around
-		}
-		if x >= a.around-geometry.Tolerance {
-			x = 0
-		}
-		s.Origin.X = max(0, x)
-	}
-	return s
-}
-
-// Plain tells whether the whole of Rect may be printed on.
-func (a Area) Plain() bool { return a.upright && len(a.zones) == 0 }
-
-// Holds tells whether a whole footprint lies in the area and overlaps no zone. On a shade one
-// may lie across the seam: what leaves the flat development on one side comes in on the other.
-func (a Area) Holds(f geometry.Outline) bool {
-	switch {
-	case a.Flat != nil:
-		if !a.Flat.holds(f, a.slant) || !a.clearOfZones(f) {
-			return false
-		}
-		return len(a.zones) == 0 || !a.Flat.crossesSeam(f) ||
-			a.clearOfZones(a.Flat.turned(f, a.Flat.Angle)) && a.clearOfZones(a.Flat.turned(f, -a.Flat.Angle))
-	case a.around > 0:
-		if b := f.Bounds(); b.Min.Y < a.Rect.Min.Y-geometry.Tolerance || b.Max.Y > a.Rect.Max.Y+geometry.Tolerance {
-			return false
-		}
-		for _, x := range []geometry.Length{-a.around, 0, a.around} {
-			if len(a.zones) > 0 && !a.clearOfZones(f.Move(geometry.Pt(x, 0))) {
-				return false
-			}
-		}
-		return true
-	}
-	if !a.Rect.Holds(f.Bounds()) || !a.upright && !a.ground.Holds(f) {
-		return false
-	}
-	return a.clearOfZones(f)
-}
+// plain tells whether the whole of Rect may be printed on.
+func (a Area) plain() bool { return a.upright && len(a.zones) == 0 }
 
 // holdsBox tells whether all that lies in a box lies in the area and overlaps no zone; known is
 // false where it takes more than the box to tell.
 func (a Area) holdsBox(b geometry.Rect) (holds, known bool) {
-	if a.closes() {
+	if a.surface.closes() {
 		return false, false
 	}
 	for _, z := range a.zones {

@@ -12,7 +12,7 @@ import (
 // four prints that meet, or, with open edges, also where two of the four that stand side by
 // side are there, or three, and the whole print still fits.
 func between(l layout) repeat {
-	flat := l.area.Flat == nil
+	target := repeatOf(l.target.layout)
 	return repeat{
 		ways: func(l layout) ([]Choice, error) {
 			if err := l.turnsClose(); err != nil {
@@ -32,8 +32,8 @@ func between(l layout) repeat {
 			sites, _ := l.seats()
 			return sites
 		},
-		next:    straightLattice().next(),
-		columns: flat, rows: flat,
+		next:    target.next,
+		columns: target.columns, rows: target.rows,
 		notes: func(l layout, c Choice) []string {
 			return append(l.droppedNote(c),
 				fmt.Sprintf("its prints sit in the openings of %s: what other cloths the guide serves follows from that pass", words.Quote(l.target.Pass.Name)))
@@ -44,7 +44,7 @@ func between(l layout) repeat {
 // turnsClose refuses a matrix of turns that does not meet itself round a shade.
 func (l layout) turnsClose() error {
 	n, width := l.target.Choice().Columns, l.pass.Turns.Columns()
-	if !l.area.closes() || n%width == 0 {
+	if !l.area.surface.closes() || n%width == 0 {
 		return nil
 	}
 	return fmt.Errorf("%s round, and turns that repeat after %d do not close with that; write fewer turns", words.Counted(n, "print goes", "prints go"), width)
@@ -107,7 +107,7 @@ func newOpenings(l layout) openings {
 	}
 	o.have = newKeyIndex(sites)
 	o.from, o.to = o.low.I-1, o.high.I
-	if l.area.closes() {
+	if l.area.surface.closes() {
 		o.round = l.target.Choice().Columns
 		o.from, o.to = o.low.I, o.low.I+o.round-1
 		if o.round < 2 {

@@ -26,7 +26,7 @@ func (l layout) changed(what change, down bool, d geometry.Length) layout {
 	case lessBorder:
 		item.Border = narrower(item, down, d)
 	case lessGap:
-		both := !gapsApart(&pass)
+		both := pass.Repeat.OneGap()
 		if both || !down {
 			pass.Gap.Across = less(pass.Gap.Across, d)
 		}
@@ -41,9 +41,6 @@ func (l layout) changed(what change, down bool, d geometry.Length) layout {
 	m.area, _ = m.insideFrames(l.before)
 	return m
 }
-
-// gapsApart tells whether the gap down may differ from the gap across.
-func gapsApart(p *job.Pass) bool { return !p.Repeat.OneGap() }
 
 func less(g job.Gap, d geometry.Length) job.Gap {
 	if g.Most <= g.Least {
@@ -81,7 +78,7 @@ func larger(it job.Item, down bool, d geometry.Length) job.Item {
 // narrower returns the border of the item, less by d on both sides of an axis.
 func narrower(it job.Item, down bool, d geometry.Length) geometry.Edges {
 	b := it.Border
-	if it.Shape == job.Round || it.Shape == job.Outline {
+	if it.Shape.EvenBorder() {
 		return geometry.EvenEdges(b.Top - d)
 	}
 	if down {
@@ -99,11 +96,11 @@ func smaller(p *job.Pass, down bool, d geometry.Length) *job.Block {
 	size := b.Size
 	mixed := p.Turns.Mixed()
 	switch {
-	case b.Shape == job.RoundFace || b.Shape == job.HexagonFace:
+	case b.Shape.Regular():
 		size = geometry.Size{W: size.W - d, H: size.H * (1 - d/size.W)}
 	case mixed:
 		size = geometry.Size{W: size.W - d, H: size.H - d}
-	case p.Repeat == job.Frame:
+	case p.Repeat.Framed():
 		size.W -= d
 	default:
 		*side(&size, down != p.Turns.AllAside()) -= d
@@ -123,14 +120,14 @@ func smaller(p *job.Pass, down bool, d geometry.Length) *job.Block {
 func (l layout) limit(what change, down bool) geometry.Length {
 	p := l.pass
 	gap := p.Gap.Across
-	if down && gapsApart(p) {
+	if down && !p.Repeat.OneGap() {
 		gap = p.Gap.Down
 	}
 	switch what {
 	case lessBorder:
 		b := l.item.Border
 		switch {
-		case l.item.Shape == job.Round || l.item.Shape == job.Outline:
+		case l.item.Shape.EvenBorder():
 			return b.Top - l.item.Hem
 		case down:
 			return min(b.Top, b.Bottom) - l.item.Hem
@@ -143,8 +140,8 @@ func (l layout) limit(what change, down bool) geometry.Length {
 	case smallerBlock:
 		size := p.Block.Size
 		face := min(size.W, size.H)
-		if p.Block.Shape != job.RoundFace && p.Block.Shape != job.HexagonFace && !p.Turns.Mixed() {
-			face = *side(&size, p.Repeat != job.Frame && down != p.Turns.AllAside())
+		if !p.Block.Shape.Regular() && !p.Turns.Mixed() {
+			face = *side(&size, !p.Repeat.Framed() && down != p.Turns.AllAside())
 		}
 		// Prints lap by less than half their block.
 		return face - max(job.LeastFace, 0.01-2*min(p.Gap.Across.Least, p.Gap.Down.Least))

@@ -14,7 +14,7 @@ type Development struct {
 	Apex         geometry.Point
 	Outer, Inner geometry.Length // radii: of the wide end, of the narrow end
 	Angle        geometry.Angle  // of the whole sector, less than 360
-	Size         geometry.Size   // of its bounds
+	size         geometry.Size   // of its bounds
 }
 
 // newDevelopment lays a cone flat. With ends D and d across and the slant
@@ -27,7 +27,7 @@ func newDevelopment(shade job.Shade) Development {
 	d := Development{Outer: outer, Inner: outer - slant, Angle: geometry.Degrees(math.Pi * float64(wide/outer))}
 	b := d.bounds(d.Inner, d.Outer)
 	d.Apex = geometry.Point{}.Sub(b.Min)
-	d.Size = b.Size()
+	d.size = b.Size()
 	return d
 }
 
@@ -59,10 +59,7 @@ func (d Development) bounds(inner, outer geometry.Length) geometry.Rect {
 	return r
 }
 
-// Path returns the edge of the flat shade, clockwise as seen.
-func (d Development) Path() geometry.Path { return d.band(d.Inner, d.Outer) }
-
-// band returns the edge of the part of the sector between two radii.
+// band returns the edge of the part of the sector between two radii, clockwise as seen.
 func (d Development) band(inner, outer geometry.Length) geometry.Path {
 	piece := geometry.Arc(d.Apex, inner, 90+d.Angle/2, -d.Angle)[0]
 	back := geometry.Arc(d.Apex, outer, 90-d.Angle/2, d.Angle)[0]

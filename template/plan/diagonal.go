@@ -6,6 +6,6 @@ import (
 )
 
 // diagonal is the straight repeat with grid and blocks both turned about the centre.
-func diagonal() repeat {
-	return lattice{pitch: facePitch, turn: func(p *job.Pass) geometry.Angle { return p.GridTurn }}.repeat()
+func diagonal(s surface) repeat {
+	return s.lattice(lattice{pitch: facePitch, turn: func(p *job.Pass) geometry.Angle { return p.GridTurn }})
 }

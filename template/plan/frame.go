@@ -14,7 +14,7 @@ import (
 // frame sets prints out along the sides of the printable area, the tops of the blocks facing
 // out, or in. With all four sides the corners belong to the top and bottom rows, and the gaps
 // are opened so that the frame closes. With only some sides each is a row, centred.
-func frame() repeat {
+func frame(surface) repeat {
 	return repeat{
 		ways: func(l layout) ([]Choice, error) {
 			sides, err := l.setFrame()

@@ -31,10 +31,10 @@ func newHolder(l layout, turn geometry.Angle) holder {
 
 func (h holder) holds(p geometry.Point) bool {
 	a, b := h.area, h.bounds.Move(p)
-	if a.closes() || slices.ContainsFunc(a.zones, func(z job.Zone) bool { return z.Rect.Overlaps(b) }) {
-		return a.Holds(h.face.Move(p))
+	if a.surface.closes() || slices.ContainsFunc(a.zones, func(z job.Zone) bool { return z.Rect.Overlaps(b) }) {
+		return a.surface.holds(a, h.face.Move(p))
 	}
-	return a.Rect.Holds(b) && (a.upright || h.wellInside(p) || a.Holds(h.face.Move(p)))
+	return a.Rect.Holds(b) && (a.upright || h.wellInside(p) || a.surface.holds(a, h.face.Move(p)))
 }
 
 // wellInside tells whether a whole circle round p as large as the face reaches lies on the area.

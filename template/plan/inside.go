@@ -10,7 +10,7 @@ import (
 // the pass. A pass that is seated by another, or is a frame itself, has the whole area.
 func (l layout) insideFrames(before []*PassPlan) (Area, bool) {
 	a := l.area
-	if l.pass.Seated() || l.pass.Repeat.Framed() || !a.upright || a.closes() {
+	if l.pass.Seated() || l.pass.Repeat.Framed() || !a.upright || a.surface.closes() {
 		return a, false
 	}
 	var in geometry.Edges

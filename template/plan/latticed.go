@@ -33,13 +33,13 @@ func facePitch(l layout, gap job.Spacing) job.Spacing {
 
 // repeat makes the repeat of the lattice on flat cloth.
 func (t lattice) repeat() repeat {
-	r := repeat{ways: t.ways, place: t.place, next: t.next(), taped: true, sizes: t.sizes}
+	r := repeat{ways: t.ways, place: t.place, next: t.next(), middle: t.middle, taped: true, sizes: t.sizes}
 	switch {
 	case t.turn != nil:
 		// The field of a turned grid is bounded by corners; rows are what lies at one height.
 		r.byHeight = true
 	case t.step == nil:
-		r.columns, r.rows = true, true
+		r.columns, r.rows, r.sizes = true, true, t.straightSizes
 	default:
 		r.columns, r.rows = t.columns, !t.columns
 	}
@@ -106,7 +106,7 @@ func (t lattice) cellOf(share float64, s geometry.Site) (column, row int) {
 
 // exact tells whether every print whose bounds lie in the bounds of the area lies on the area.
 func (t lattice) exact(l layout) bool {
-	return t.turnOf(l.pass) == 0 && l.sameBounds() && l.area.Plain()
+	return t.turnOf(l.pass) == 0 && l.sameBounds() && l.area.plain()
 }
 
 // ways tries every centring: a print or a joint on each centre line.

@@ -3,7 +3,6 @@ package plan
 import (
 	"fmt"
 
-	"underlay/geometry"
 	"underlay/template/job"
 	"underlay/template/words"
 )
@@ -15,7 +14,6 @@ func tooMany(n float64) error {
 
 // noneFits explains why no print of a pass fits, and what would make one fit.
 func (l layout) noneFits(choices []Choice) error {
-	u := l.units
 	free := *l.pass
 	free.CentreAcross, free.CentreDown = job.OnBest, job.OnBest
 	if i := take(choices, &free); i >= 0 && choices[i].Count > 0 {
@@ -24,29 +22,7 @@ func (l layout) noneFits(choices []Choice) error {
 	if l.pass.Seated() {
 		return l.noSeat()
 	}
-	name := words.Quote(l.pass.Block.Name)
-	if l.area.Flat != nil {
-		slope := l.area.slant[1] - l.area.slant[0]
-		return fmt.Errorf("no print fits: the block %s is %s high and the printable slope of the shade %s, less what the arcs take; write a smaller block or a smaller border",
-			name, u.Format(l.cell.H), u.Format(slope))
-	}
-	room := l.area.Rect.Size()
-	over := geometry.Size{W: l.cell.W - room.W, H: l.cell.H - room.H}
-	if over.W <= geometry.Tolerance && over.H <= geometry.Tolerance {
-		return fmt.Errorf("no whole print of the block %s fits; write a smaller border, another repeat or a smaller block", name)
-	}
-	var by string
-	switch {
-	case over.W > geometry.Tolerance && over.H > geometry.Tolerance:
-		by = fmt.Sprintf("%s too wide and %s too high", u.Format(u.Up(over.W)), u.Format(u.Up(over.H)))
-	case over.W > geometry.Tolerance:
-		by = u.Format(u.Up(over.W)) + " too wide"
-	default:
-		by = u.Format(u.Up(over.H)) + " too high"
-	}
-	return fmt.Errorf("no print fits: the block %s, %s, is %s for the printable area, %s; make the item that much larger, the border less, or write a block of at most %s",
-		name, u.FormatSize(l.cell), by, u.FormatSize(room),
-		u.FormatSize(geometry.Size{W: u.Down(min(l.cell.W, room.W)), H: u.Down(min(l.cell.H, room.H))}))
+	return l.area.surface.noneFits(l)
 }
 
 // noSeat explains why no print fits where another pass says they go.

@@ -22,7 +22,6 @@ type Plan struct {
 type ItemPlan struct {
 	Item   *job.Item
 	Area   Area
-	Flat   *Development // of a cone, laid flat; nil for anything else
 	Passes []*PassPlan
 }
 
@@ -80,8 +79,7 @@ func New(j *job.Job) (*Plan, error) {
 		ip := &ItemPlan{Item: item}
 		plan.Items = append(plan.Items, ip)
 		// That the border leaves some area has been checked with the job.
-		area := newArea(item)
-		ip.Area, ip.Flat = area, area.Flat
+		ip.Area = newArea(item)
 		next := newNumbering(item)
 		failed := map[*job.Pass]bool{}
 		for _, pass := range item.Passes {
@@ -90,7 +88,7 @@ func New(j *job.Job) (*Plan, error) {
 				failed[pass] = true
 				continue
 			}
-			pp, err := planPass(j, item, area, pass, mostPrints-total, ip.Passes...)
+			pp, err := planPass(j, item, ip.Area, pass, mostPrints-total, ip.Passes...)
 			if err != nil {
 				failed[pass] = true
 				problems = append(problems, j.Problem(pass.Line, "item %s, pass %s: %s", words.Quote(item.Name), words.Quote(pass.Name), err))
@@ -219,7 +217,7 @@ func (l layout) print(s Site, hand job.Hand) Print {
 	}
 	return Print{
 		Site: s, Footprint: f, TouchDown: corner, Quarter: quarterOf(s.Origin, centre, hand),
-		Seam: l.area.crossesSeam(l.pass.Block, s),
+		Seam: l.area.surface.crossesSeam(l.area, l.pass.Block, s),
 	}
 }
 

@@ -45,34 +45,26 @@ type repeat struct {
 	notes func(layout, Choice) []string
 }
 
-// repeatOf returns the repeat a layout asks for: one line each.
+// repeats is the table of how each repeat is set out on a surface that takes it.
+func repeats() map[job.Repeat]func(surface) repeat {
+	return map[job.Repeat]func(surface) repeat{
+		job.Straight:  straight,
+		job.Brick:     brick,
+		job.HalfDrop:  halfDrop,
+		job.Honeycomb: honeycomb,
+		job.Diagonal:  diagonal,
+		job.Frame:     frame,
+		job.Rings:     rings,
+	}
+}
+
+// repeatOf returns the repeat a layout asks for.
 func repeatOf(l layout) repeat {
 	switch {
 	case l.pass.Between != nil:
 		return between(l)
 	case l.pass.On != nil:
 		return on()
-	case l.area.Flat != nil:
-		return map[job.Repeat]repeat{
-			job.Straight: onCone(straightLattice()),
-			job.Brick:    onCone(brickLattice()),
-			job.HalfDrop: onCone(halfDropLattice()),
-		}[l.pass.Repeat]
-	case l.area.around > 0:
-		return map[job.Repeat]repeat{
-			job.Straight:  onDrum(straightLattice()),
-			job.Brick:     onDrum(brickLattice()),
-			job.HalfDrop:  onDrum(halfDropLattice()),
-			job.Honeycomb: onDrum(honeycombLattice()),
-		}[l.pass.Repeat]
 	}
-	return map[job.Repeat]repeat{
-		job.Straight:  straight(),
-		job.Brick:     brick(),
-		job.HalfDrop:  halfDrop(),
-		job.Honeycomb: honeycomb(),
-		job.Diagonal:  diagonal(),
-		job.Frame:     frame(),
-		job.Rings:     rings(),
-	}[l.pass.Repeat]
+	return repeats()[l.pass.Repeat](l.area.surface)
 }

@@ -11,7 +11,7 @@ import (
 // allows, each with as many prints as keep the gap, the first at 12 o'clock. The next ring
 // keeps the gap to the innermost points of the last. One print more stands in the middle where
 // it clears.
-func rings() repeat {
+func rings(surface) repeat {
 	return repeat{
 		ways: func(l layout) ([]Choice, error) {
 			list, middle := l.setRings()

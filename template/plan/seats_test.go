@@ -120,7 +120,7 @@ func TestBetweenOnShades(t *testing.T) {
 			for _, p := range first.Prints {
 				for _, turn := range []int{-1, 0, 1} {
 					at := p.Origin
-					if flat := ip.Flat; flat != nil {
+					if flat := ip.Area.Flat; flat != nil {
 						at = at.Sub(flat.Apex).Turn(flat.Angle * geometry.Angle(turn)).Add(flat.Apex)
 					} else {
 						at.X += item.Size.W * geometry.Length(turn)

@@ -26,7 +26,7 @@ type axis struct {
 // axes returns the two directions of a pass in rows and columns.
 func (l layout) axes() (across, down axis) {
 	p, b, r, hem := l.pass, l.item.Border, l.area.Rect, l.item.Hem
-	cloth := l.area.ClothBounds
+	cloth := l.area.Cloth
 	across = axis{r.W(), l.cell.W, p.Gap.Across, [2]geometry.Length{b.Left, b.Right}, hem, cloth.W() - b.Left - b.Right - r.W(), 1, 1}
 	down = axis{r.H(), l.cell.H, p.Gap.Down, [2]geometry.Length{b.Top, b.Bottom}, hem, cloth.H() - b.Top - b.Bottom - r.H(), 1, 1}
 	if p.Block.Shape == job.HexagonFace {
@@ -43,8 +43,8 @@ func (l layout) axes() (across, down axis) {
 }
 
 // straightSizes works both directions out by the formulas of a straight repeat, where they hold.
-func straightSizes(l layout, c Choice, sites []Site) otherSizes {
-	if t := straightLattice(); !t.exact(l) {
+func (t lattice) straightSizes(l layout, c Choice, sites []Site) otherSizes {
+	if !t.exact(l) {
 		return t.sizes(l, c, sites)
 	}
 	across, down := l.axes()

@@ -71,7 +71,7 @@ func (l layout) holds(s Site) bool {
 			}
 		}
 	}
-	return l.area.Holds(l.pass.Block.Face.Place(s.Origin, s.Turn).Outline)
+	return l.area.surface.holds(l.area, l.pass.Block.Face.Place(s.Origin, s.Turn).Outline)
 }
 
 // number keeps those of the sites whose prints lie on the area, counts columns and rows from 1,
@@ -125,7 +125,7 @@ func (a Area) firstCell(sites []Site) geometry.Site {
 	for _, s := range sites {
 		low.I, low.J = min(low.I, s.Column), min(low.J, s.Row)
 	}
-	if a.closes() {
+	if a.surface.closes() {
 		low.I = 1
 	}
 	return low
@@ -135,12 +135,12 @@ func (a Area) firstCell(sites []Site) geometry.Site {
 // column. Columns and Rows are left to the repeat.
 func (l layout) describe(c Choice, sites []Site) Choice {
 	c.Count = len(sites)
-	c.Border = l.borders(sites)
+	c.Border = l.area.surface.borders(l.area, l.pass.Block, sites)
 	rows, columns := tally{}, tally{}
 	for _, s := range sites {
 		rows.add(s.Row)
 		columns.add(s.Column)
-		if l.area.crossesSeam(l.pass.Block, s) {
+		if l.area.surface.crossesSeam(l.area, l.pass.Block, s) {
 			c.Seam++
 		}
 	}
@@ -167,31 +167,6 @@ func (t tally) counts() []int {
 		}
 	}
 	return counts
-}
-
-// borders returns the plain cloth left on each side, measured inside the bounds of the item;
-// on a shade at its two ends, as its pattern runs right round. With no print at all the whole
-// cloth is plain: half of it counts to either side.
-func (l layout) borders(sites []Site) geometry.Edges {
-	if l.area.Flat != nil {
-		return l.slantBorders(sites)
-	}
-	field := l.area.Rect
-	if len(sites) == 0 {
-		c := field.Centre()
-		field = geometry.Rect{Min: c, Max: c}
-	} else {
-		field = fieldOf(l.pass.Block, sites)
-	}
-	b := l.area.ClothBounds
-	e := geometry.Edges{
-		Top: field.Min.Y - b.Min.Y, Right: b.Max.X - field.Max.X,
-		Bottom: b.Max.Y - field.Max.Y, Left: field.Min.X - b.Min.X,
-	}
-	if l.area.around > 0 {
-		e.Left, e.Right = 0, 0
-	}
-	return e
 }
 
 // fieldOf returns the bounds of all prints together.

@@ -6,7 +6,6 @@ import (
 	"math"
 
 	"underlay/geometry"
-	"underlay/template/job"
 	"underlay/template/words"
 )
 
@@ -90,15 +89,3 @@ func (l layout) joiningNote(c Choice, multiple int) string {
 
 // errNoneRound is for a block that does not go round even once.
 var errNoneRound = errors.New("no print fits round the shade; write a smaller block")
-
-// crossesSeam tells whether a print of a shade lies across its seam.
-func (a Area) crossesSeam(b *job.Block, s Site) bool {
-	switch {
-	case a.Flat != nil:
-		return a.Flat.crossesSeam(b.Face.Place(s.Origin, s.Turn).Outline)
-	case a.around > 0:
-		half := b.Face.Turn(s.Turn).Bounds().W() / 2
-		return s.Origin.X-half < -geometry.Tolerance || s.Origin.X+half > a.around+geometry.Tolerance
-	}
-	return false
-}

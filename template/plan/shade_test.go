@@ -51,15 +51,15 @@ func TestDevelopment(t *testing.T) {
 				low, high = geometry.Pt(min(low.X, p.X), min(low.Y, p.Y)), geometry.Pt(max(high.X, p.X), max(high.Y, p.Y))
 			}
 		}
-		if low.Norm() > 1e-3 || high.Distance(geometry.Pt(d.Size.W, d.Size.H)) > 1e-3 {
-			t.Errorf("%v: the sector lies in %v to %v, its size is %v", s, low, high, d.Size)
+		if low.Norm() > 1e-3 || high.Distance(geometry.Pt(d.size.W, d.size.H)) > 1e-3 {
+			t.Errorf("%v: the sector lies in %v to %v, its size is %v", s, low, high, d.size)
 		}
 		// The wide end is down: its middle is the lowest point.
-		if p := d.At(d.Outer, 0); !near(p.Y, d.Size.H) || !near(p.X, d.Size.W/2) {
-			t.Errorf("%v: the middle of the wide end is at %v of %v", s, p, d.Size)
+		if p := d.At(d.Outer, 0); !near(p.Y, d.size.H) || !near(p.X, d.size.W/2) {
+			t.Errorf("%v: the middle of the wide end is at %v of %v", s, p, d.size)
 		}
-		b := d.Path().Bounds()
-		if b.Min.X > 1e-3 || b.Min.Y > 1e-3 || b.Max.X < d.Size.W-1e-3 || b.Max.Y < d.Size.H-1e-3 {
+		b := d.band(d.Inner, d.Outer).Bounds()
+		if b.Min.X > 1e-3 || b.Min.Y > 1e-3 || b.Max.X < d.size.W-1e-3 || b.Max.Y < d.size.H-1e-3 {
 			t.Errorf("%v: the path lies in %v", s, b)
 		}
 	}
@@ -222,7 +222,7 @@ func TestCones(t *testing.T) {
 
 func (r randomJob) checkCone(t *testing.T, ip *ItemPlan) {
 	t.Helper()
-	p, d := ip.Passes[0], ip.Flat
+	p, d := ip.Passes[0], ip.Area.Flat
 	b, c, gap := r.pass.Block, p.Choice(), float64(r.pass.Gap.Across.Least)
 	apex := [2]float64{float64(d.Apex.X), float64(d.Apex.Y)}
 	// Turning about the apex by the whole angle leads over the seam.

@@ -64,7 +64,7 @@ func NewShelf(j *job.Job, gap geometry.Length) (*Shelf, error) {
 	prints := 0.0
 	for _, item := range j.Items {
 		area := newArea(item)
-		shelf.Items = append(shelf.Items, ShelfItem{ItemPlan: &ItemPlan{Item: item, Area: area, Flat: area.Flat}})
+		shelf.Items = append(shelf.Items, ShelfItem{ItemPlan: &ItemPlan{Item: item, Area: area}})
 		for _, block := range j.Blocks {
 			for _, l := range shelfLayouts(j, item, area, block, gap) {
 				if n := l.roughCount(); n <= 2*mostPrints {
@@ -139,25 +139,10 @@ func shelfPass(block *job.Block, turn int, apart geometry.Length) *job.Pass {
 // tooLarge says in a few words by how much a block is too large, or that it is too small for
 // its prints to be worked out; "" where its bounds have room in those of the area.
 func (l layout) tooLarge(u geometry.Unit) string {
-	room := l.area.Rect.Size()
-	if l.area.around > 0 {
-		room.W = l.area.around - l.leastGap().Across
-	}
-	if l.area.Flat != nil {
-		room.H = l.area.slant[1] - l.area.slant[0]
-	}
-	var over string
-	if wide := l.cell.W - room.W; wide > geometry.Tolerance {
-		over = u.Format(u.Up(wide)) + " too wide"
-	}
-	if high := l.cell.H - room.H; high > geometry.Tolerance {
-		if over != "" {
-			over += " and "
-		}
-		over += u.Format(u.Up(high)) + " too high"
-	}
+	room := l.area.surface.room(l)
+	over := overWords(geometry.Size{W: l.cell.W - room.W, H: l.cell.H - room.H}, u)
 	if over == "" && l.roughCount() > mostPrints {
-		over = "too small, for it would make too many prints"
+		return "too small, for it would make too many prints"
 	}
 	return over
 }

@@ -182,7 +182,7 @@ func (t sizeTrial) serves(sites []Site, cloth geometry.Length) Serves {
 // least is the least size that the prints lie on: of a plain rectangle from their field, of
 // anything else by going down from the size there is.
 func (t sizeTrial) least(sites []Site, now geometry.Length, gone func(geometry.Length) bool) geometry.Length {
-	if t.l.area.Plain() {
+	if t.l.area.plain() {
 		field, centre := fieldOf(t.l.pass.Block, sites), t.l.area.Centre()
 		across, down := t.l.axes()
 		if t.down {

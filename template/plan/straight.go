@@ -6,17 +6,11 @@ import (
 
 // straight sets prints out in rows and columns. Along an axis of length A, with face w, gap g
 // and pitch p = w + g, the most prints is floor((A + g) / p).
-func straight() repeat {
-	r := straightLattice().repeat()
-	r.sizes, r.middle = straightSizes, straightLattice().middle
-	return r
-}
-
-func straightLattice() lattice { return lattice{pitch: facePitch} }
+func straight(s surface) repeat { return s.lattice(lattice{pitch: facePitch}) }
 
 // middle returns the site in the middle of four prints of a straight repeat.
 func (t lattice) middle(l layout, c Choice, key geometry.Site) Site {
 	lat := t.spots(l, c)
 	from := lat.At(key)
-	return l.area.wrapped(Site{Origin: from.Add(lat.Across.Mul(0.5)).Add(lat.Down.Mul(0.5))}, from)
+	return l.area.surface.wrapped(l.area, Site{Origin: from.Add(lat.Across.Mul(0.5)).Add(lat.Down.Mul(0.5))}, from)
 }

@@ -45,7 +45,7 @@ func Fit(p *plan.Plan) string {
 // heading says what an item is.
 func (f *fitText) heading(ip *plan.ItemPlan) {
 	it := ip.Item
-	text := fmt.Sprintf("%s: %s", words.Shown(it.Name), f.u.FormatSize(ip.Area.Cloth().Size()))
+	text := fmt.Sprintf("%s: %s", words.Shown(it.Name), f.u.FormatSize(ip.Area.Cloth.Size()))
 	if it.Shape != job.Rectangle {
 		text += ", " + string(it.Shape)
 	}
@@ -213,7 +213,7 @@ func (f *fitText) runs(c plan.Choice) {
 // tape adds the tape lines, from the cloth's edge and from the crease.
 func (f *fitText) tape(ip *plan.ItemPlan, t plan.TapeLines) {
 	rows := [][]string{{"tape line", "from the cloth's edge", "from the crease"}}
-	for _, l := range t.Lines(ip.Area.ClothBounds) {
+	for _, l := range t.Lines(ip.Area.Cloth) {
 		name := l.Name
 		if l.Starts {
 			name += ", start"
