@@ -1,7 +1,7 @@
 package jobfile
 
 import (
-	"bytes"
+	"encoding/binary"
 	"os"
 	"path/filepath"
 	"strings"
@@ -14,6 +14,7 @@ import (
 	"underlay/template/internal/messages"
 	"underlay/template/job"
 
+	"github.com/google/go-cmp/cmp"
 	"github.com/pelletier/go-toml/v2"
 )
 
@@ -34,6 +35,7 @@ func FuzzReadJob(f *testing.F) {
 		}
 	}
 	f.Add([]byte(everything))
+	f.Add(asUTF16(binary.LittleEndian, everything))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		job, err := Read("nook.toml", data)
 		if err != nil {
@@ -41,10 +43,24 @@ func FuzzReadJob(f *testing.F) {
 			return
 		}
 		var read map[string]any
-		if err := toml.Unmarshal(bytes.TrimPrefix(data, []byte("\ufeff")), &read); err != nil {
+		text, err := decodeText(data)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := toml.Unmarshal(text, &read); err != nil {
 			t.Errorf("accepted, but another reader of TOML says: %v", err)
 		}
 		checkLimits(t, job)
+		// What flags say is written into the job, which then reads as it was overridden.
+		o := Overrides{Item: job.Items[len(data)%len(job.Items)].Name, Paper: "A3", Lines: "strong"}
+		if Override(job, o) != nil {
+			return
+		}
+		if again, err := Read("again.toml", job.Source); err != nil {
+			t.Errorf("overridden it is refused: %v\n%s", err, job.Source)
+		} else if d := cmp.Diff(same(job), same(again)); d != "" {
+			t.Errorf("overridden it reads as another: %s\n%s", d, job.Source)
+		}
 	})
 }
 
