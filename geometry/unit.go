@@ -39,7 +39,7 @@ func (u Unit) FormatSize(s Size) string { return u.Number(s.W) + " × " + u.Form
 func (u Unit) Number(l Length) string {
 	switch u {
 	case UnitInch:
-		return sixteenths(float64(l / Inch))
+		return fraction(float64(l/Inch), 16)
 	case UnitCM:
 		return Decimals(float64(l/Centimetre), 3)
 	}
@@ -62,6 +62,32 @@ func (u Unit) Up(l Length) Length {
 // Down returns the greatest length not above l that the unit can write.
 func (u Unit) Down(l Length) Length { return -u.Up(-l) }
 
+// Ruled writes a length as it is read off a ruler or a tape, without the unit: to the nearest half
+// millimetre or thirty-second of an inch.
+func (u Unit) Ruled(l Length) string {
+	switch u {
+	case UnitInch:
+		return fraction(float64(l/Inch), 32)
+	case UnitCM:
+		return Decimals(halves(l)/10, 2)
+	}
+	return Decimals(halves(l), 1)
+}
+
+// halves rounds to half millimetres.
+func halves(l Length) float64 {
+	return math.Copysign(math.Floor(math.Abs(float64(l))*2+0.5+hair)/2, float64(l))
+}
+
+// Exact tells whether a length is, to a hundredth of a millimetre, what Ruled writes.
+func (u Unit) Exact(l Length) bool {
+	step := 0.5 * Millimetre
+	if u == UnitInch {
+		step = Inch / 32
+	}
+	return math.Abs(math.Remainder(float64(l), float64(step))) < 0.005
+}
+
 // hair settles ties: a half that sums have moved by less than this is a half, so that borders
 // that are even are written so.
 const hair = 1e-6
@@ -78,13 +104,14 @@ func Decimals(v float64, places int) string {
 	return s
 }
 
-func sixteenths(inches float64) string {
-	n := int64(math.Floor(math.Abs(inches)*16 + 0.5 + hair))
+// fraction writes inches to the nearest of so many parts, a power of two.
+func fraction(inches float64, parts int64) string {
+	n := int64(math.Floor(math.Abs(inches)*float64(parts) + 0.5 + hair))
 	sign := ""
 	if inches < 0 && n > 0 {
 		sign = "-"
 	}
-	whole, part, of := n/16, n%16, int64(16)
+	whole, part, of := n/parts, n%parts, parts
 	for part > 0 && part%2 == 0 {
 		part, of = part/2, of/2
 	}

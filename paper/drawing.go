@@ -73,6 +73,8 @@ type Label struct {
 	Bold   bool
 	Ink    Ink
 	Role   Role
+	// Ground lays white paper under the letters, over all lines and fills.
+	Ground bool
 }
 
 // Drawing is what can be printed: fills below, lines over them, text on top. Bounds is the

@@ -69,14 +69,26 @@ func (f *Flow) Need(h geometry.Length) {
 	}
 }
 
-// Title sets the page's title, and a quieter line under it.
+// Title sets the page's title, on two lines where it is long, and a quieter line under it.
 func (f *Flow) Title(title, under string) {
-	f.line(0, Shorten(title, titleHeight, true, f.Width()), titleHeight, true, Ink{})
-	f.y += 3
+	for _, l := range TitleLines(title, titleHeight, f.Width()) {
+		f.line(0, l, titleHeight, true, Ink{})
+		f.y += 3
+	}
 	if under != "" {
 		f.paragraph(0, under, quietInk)
 	}
 	f.y += 2
+}
+
+// TitleLines breaks a title into two lines at the most, in bold letters; what is longer is
+// shortened.
+func TitleLines(title string, height, width geometry.Length) []string {
+	lines := Wrap(title, height, true, width)
+	if len(lines) > 2 {
+		lines = []string{lines[0], Shorten(strings.Join(lines[1:], " "), height, true, width)}
+	}
+	return lines
 }
 
 // Heading begins a section; it never stands alone at the foot of a page.
@@ -108,7 +120,7 @@ func (f *Flow) Points(signs func(i int) string, texts []string) {
 
 // paragraph sets a text in as many lines as it takes, indent in from the left.
 func (f *Flow) paragraph(indent geometry.Length, text string, ink Ink) {
-	for _, l := range Wrap(text, textHeight, f.Width()-indent) {
+	for _, l := range Wrap(text, textHeight, false, f.Width()-indent) {
 		f.line(indent, l, textHeight, false, ink)
 		f.y += textHeight * 0.75
 	}
@@ -122,7 +134,7 @@ func (f *Flow) line(indent geometry.Length, text string, h geometry.Length, bold
 	f.y += h
 }
 
-// Table sets rows of cells under a head, which each page repeats, each column as wide as its widest cell and a little
+// Table sets rows of cells under a head, which each page repeats, where it is not blank, each column as wide as its widest cell and a little
 // more; cells of the columns named right are set to the right. A column that would run over
 // the edge is shortened.
 func (f *Flow) Table(head []string, rows [][]string, right ...int) {
@@ -164,6 +176,9 @@ func (f *Flow) Table(head []string, rows [][]string, right ...int) {
 		f.y += textHeight * 1.9
 	}
 	setHead := func() {
+		if strings.Join(head, "") == "" {
+			return
+		}
 		set(head, quietInk)
 		rule := f.y - textHeight*0.45
 		f.page.Stroke(geometry.Line(geometry.Pt(f.box.Min.X, rule), geometry.Pt(f.box.Min.X+min(total, f.Width()), rule)), Pen{Continuous, 0.18, quietInk})
@@ -193,16 +208,16 @@ func (f *Flow) Figure(h geometry.Length, draw func(box geometry.Rect) []View) {
 }
 
 // Wrap breaks text into lines no longer than width; a word that is longer alone is shortened.
-func Wrap(text string, height geometry.Length, width geometry.Length) []string {
+func Wrap(text string, height geometry.Length, bold bool, width geometry.Length) []string {
 	text, _ = Legible(text)
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(text) {
-		word = Shorten(word, height, false, width)
+		word = Shorten(word, height, bold, width)
 		switch longer := line + " " + word; {
 		case line == "":
 			line = word
-		case TextWidth(longer, height, false) <= width:
+		case TextWidth(longer, height, bold) <= width:
 			line = longer
 		default:
 			lines = append(lines, line)

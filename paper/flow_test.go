@@ -116,7 +116,7 @@ func TestWrapKeepsEveryWord(t *testing.T) {
 	for range 200 {
 		text := flowText(r, r.IntN(80))
 		width := geometry.Length(20 + r.IntN(160))
-		lines := Wrap(text, 2.5, width)
+		lines := Wrap(text, 2.5, false, width)
 		var words []string
 		for i, l := range lines {
 			if TextWidth(l, 2.5, false) > width+geometry.Tolerance {

@@ -225,3 +225,9 @@ func (l Label) Extent() geometry.Rect {
 	}
 	return r
 }
+
+// groundMargin is how far the white ground of a label reaches beyond its ink.
+const groundMargin = 0.3 * geometry.Millimetre
+
+// GroundBox returns the white ground under a label that has one.
+func (l Label) GroundBox() geometry.Rect { return l.Extent().Grow(groundMargin) }

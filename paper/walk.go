@@ -81,6 +81,13 @@ func (v View) Draw(c Canvas) {
 	}
 	for _, i := range v.Marks.Labels {
 		l := v.Drawing.Labels[i]
+		if l.Ground {
+			box := l.GroundBox().Intersect(v.Area)
+			c.Patch(Patch{Fill: Fill{Shape: once(box.Polygon().Path()), Ink: Grey(255), Role: Role{Kind: "ground"}}, Whole: true})
+		}
+	}
+	for _, i := range v.Marks.Labels {
+		l := v.Drawing.Labels[i]
 		if letters, _ := Legible(l.Text); letters != "" && l.Height > 0 {
 			c.Text(Text{letters, l.start(), faceOf(l.Bold).em(l.Height), l.Bold, l.Ink, l.Role})
 		}

@@ -1,6 +1,7 @@
 package template
 
 import (
+	"fmt"
 	"slices"
 
 	"underlay/paper"
@@ -8,6 +9,7 @@ import (
 	"underlay/template/bench"
 	"underlay/template/guide"
 	"underlay/template/plan"
+	"underlay/template/words"
 )
 
 // CarriedName is what the job file inside a PDF is called.
@@ -47,7 +49,7 @@ func guides(p *plan.Plan, ip *plan.ItemPlan, sheets int) ([]guide.Papers, error)
 	var all []guide.Papers
 	for _, g := range drawn {
 		front := bench.Overview(p.Job, g.Face, g.Drawing, g.Sheets)
-		all = append(all, guide.Papers{Name: g.Face.Titled("guide"), Pages: append(front, g.Pages...), Sheets: g.Sheets})
+		all = append(all, guide.Papers{Name: g.Face.Titled("guide"), Mark: guide.Mark(p.Job, g.Face), Pages: append(front, g.Pages...), Sheets: g.Sheets})
 	}
 	return all, err
 }
@@ -73,6 +75,7 @@ type binder struct {
 	doc    pdf.Document
 	places []SheetPlace
 	partOf []string // the part each page belongs to
+	marks  []string // the mark of each page
 }
 
 // Document draws the parts named, for every item of the plan. The error is of type Problems:
@@ -89,9 +92,6 @@ func draw(p *plan.Plan, names []string) (binder, error) {
 		Attachment: pdf.Attachment{Name: CarriedName, Content: job.Source},
 	}}
 	wanted := slices.DeleteFunc(parts(), func(p part) bool { return !slices.Contains(names, p.name) })
-	if slices.Contains(names, "bench") {
-		b.bind("bench", guide.Papers{Name: "the whole set", Pages: bench.SetPages(p)})
-	}
 	for _, ip := range p.Items {
 		if len(ip.Passes) == 0 {
 			return binder{}, job.NothingToDraw(ip.Item)
@@ -115,13 +115,78 @@ func draw(p *plan.Plan, names []string) (binder, error) {
 			b.bind(part.name, part.forJob(p))
 		}
 	}
+	if slices.Contains(names, "bench") && len(p.Items) > 1 {
+		b.bindFirst("bench", guide.Papers{Name: "the whole set", Mark: guide.SetMark(p.Job), Pages: bench.Set(p, b.contents(), len(b.places))})
+	}
+	b.foot(p)
 	return b, nil
+}
+
+// contents lists what is bound so far.
+func (b *binder) contents() []bench.Entry {
+	var entries []bench.Entry
+	page := 1
+	for _, p := range b.doc.Parts {
+		all := bench.Entry{Name: p.Name, Page: page, Pages: len(flat([]paper.Part{p}))}
+		entries = append(entries, all)
+		page += len(p.Pages)
+		for _, c := range p.Children {
+			n := len(flat([]paper.Part{c}))
+			entries = append(entries, bench.Entry{Name: c.Name, Page: page, Pages: n, Inner: true})
+			page += n
+		}
+	}
+	return entries
+}
+
+// flat returns the pages of parts, in their order.
+func flat(parts []paper.Part) []paper.Page {
+	var pages []paper.Page
+	for _, p := range parts {
+		pages = append(append(pages, p.Pages...), flat(p.Children)...)
+	}
+	return pages
+}
+
+// bindFirst puts papers of the whole job before all others.
+func (b *binder) bindFirst(part string, papers guide.Papers) {
+	n := len(papers.Pages)
+	b.doc.Parts = slices.Insert(b.doc.Parts, 0, paper.Part{Name: papers.Name, Pages: papers.Pages})
+	b.partOf = slices.Insert(b.partOf, 0, slices.Repeat([]string{part}, n)...)
+	b.marks = slices.Insert(b.marks, 0, slices.Repeat([]string{papers.Mark}, n)...)
+	for i := range b.places {
+		b.places[i].Page += n
+	}
+}
+
+// foot writes the foot line on every page but the sheets at true size, which say themselves what
+// they are.
+func (b *binder) foot(p *plan.Plan) {
+	atSize := map[int]bool{}
+	for _, s := range b.places {
+		atSize[s.Page] = true
+	}
+	page, job := 0, p.Job
+	var walk func(parts []paper.Part, left string)
+	walk = func(parts []paper.Part, left string) {
+		for i := range parts {
+			name := left + " · " + parts[i].Name
+			for k := range parts[i].Pages {
+				page++
+				if !atSize[page] {
+					bench.Foot(job, &parts[i].Pages[k], name, fmt.Sprintf("page %d of %d · mark %s", page, len(b.partOf), b.marks[page-1]))
+				}
+			}
+			walk(parts[i].Children, name)
+		}
+	}
+	walk(b.doc.Parts, words.UpperFirst(job.Title))
 }
 
 // bind adds papers of the whole job.
 func (b *binder) bind(part string, papers guide.Papers) {
 	b.doc.Parts = append(b.doc.Parts, paper.Part{Name: papers.Name, Pages: papers.Pages})
-	b.claim(part, len(papers.Pages))
+	b.claim(part, papers)
 }
 
 // bindFor adds papers of the item last begun; each sheet has its own line in the list of
@@ -135,13 +200,13 @@ func (b *binder) bindFor(item, part string, papers guide.Papers) {
 	}
 	last := &b.doc.Parts[len(b.doc.Parts)-1]
 	last.Children = append(last.Children, bound)
-	b.claim(part, len(papers.Pages))
+	b.claim(part, papers)
 }
 
 // claim says what part the pages bound in last belong to.
-func (b *binder) claim(part string, pages int) {
-	for range pages {
-		b.partOf = append(b.partOf, part)
+func (b *binder) claim(part string, papers guide.Papers) {
+	for range papers.Pages {
+		b.partOf, b.marks = append(b.partOf, part), append(b.marks, papers.Mark)
 	}
 }
 

@@ -28,6 +28,8 @@ func TestPapersReadBack(t *testing.T) {
 		"ticks":      checkTicks,
 		"numbers":    checkNumbers,
 		"numbered":   checkNumbersRunOn,
+		"feet":       checkFeet,
+		"cards":      checkCards,
 	}
 	for name, job := range jobs {
 		t.Run(strings.ReplaceAll(name, " ", "-"), func(t *testing.T) {

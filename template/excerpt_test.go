@@ -101,15 +101,6 @@ border = "25 mm"
 	}
 }
 
-// flat returns the pages of parts, in their order.
-func flat(parts []paper.Part) []paper.Page {
-	var pages []paper.Page
-	for _, p := range parts {
-		pages = append(append(pages, p.Pages...), flat(p.Children)...)
-	}
-	return pages
-}
-
 // lastPart is the name of the innermost part that a page, counted from 1, belongs to.
 func lastPart(parts []paper.Part, page int) string {
 	for _, p := range parts {

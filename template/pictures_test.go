@@ -27,13 +27,13 @@ func pictures() []picture {
 	const nook, dark = "reading-nook", "dark-cushion"
 	return []picture{
 		{"guide", nook, "guide", 2, mmRect(8, 4, 210, 198)},
-		{"bench", nook, "bench", 2, mmRect(36, 28, 172, 136)},
+		{"bench", nook, "bench", 2, mmRect(8, 8, 202, 272)},
 		{"tag", nook, "tags", 1, mmRect(10, 26, 113, 130)},
 		{"sheets", nook, "guide", 1, mmRect(30, 36, 180, 172)},
 		{"borders", "runner-with-fringe", "guide", 2, mmRect(70, 38, 210, 160)},
 		{"edges", dark, "guide", 1, mmRect(20, 36, 190, 172)},
 		{"ticks", dark, "guide", 2, mmRect(80, 34, 210, 138)},
-		{"set", "towels", "bench", 1, mmRect(8, 8, 202, 105)},
+		{"set", "towels", "bench", 2, mmRect(8, 114, 202, 196)},
 		{"two-part", "two-part-acorn", "guide", 3, mmRect(4, 46, 210, 203)},
 		{"shade", "lampshades", "bench", 2, mmRect(14, 38, 200, 130)},
 		{"seam", "lampshades", "guide", 6, mmRect(4, 74, 210, 205)},

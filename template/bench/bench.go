@@ -11,18 +11,23 @@ import (
 	"underlay/template/guide"
 	"underlay/template/job"
 	"underlay/template/plan"
+	"underlay/template/say"
 	"underlay/template/words"
 )
 
-// Sheets writes the bench sheet of an item: what to print, where, in what order, and what
-// to mind, for each face that differs.
+// Sheets writes the bench sheet of an item, for each face that differs: a card to pin up, and
+// behind it the details.
 func Sheets(p *plan.Plan, ip *plan.ItemPlan) []guide.Papers {
 	var all []guide.Papers
 	for _, face := range ip.Faces() {
-		f := newFlow(p.Job)
-		b := bench{p.Job, face, f}
-		b.write()
-		all = append(all, guide.Papers{Name: face.Titled("bench sheet"), Pages: f.Pages()})
+		b := bench{p.Job, face, newFlow(p.Job)}
+		card, whole := newCard(b)
+		b.details(whole)
+		if len(p.Items) == 1 {
+			bring(b.Flow, p, plan.NewTotals(p), 0)
+		}
+		b.care()
+		all = append(all, guide.Papers{Name: face.Titled("bench sheet"), Mark: guide.Mark(p.Job, face), Pages: append([]paper.Page{card}, b.Pages()...)})
 	}
 	return all
 }
@@ -34,28 +39,17 @@ type bench struct {
 	*paper.Flow
 }
 
-func (b bench) write() {
-	item, u := b.face.Item.Item, b.job.Units
-	size := u.FormatSize(b.face.Item.Area.Cloth.Size())
-	if item.Shade != (job.Shade{}) {
-		size += " laid flat"
+// details writes what stands behind the card; with what to do, where that had no room on it.
+func (b bench) details(whole bool) {
+	b.Title(words.UpperFirst(b.face.Label())+": details", "")
+	if !whole {
+		b.Heading("What to do")
+		b.Points(func(i int) string { return strconv.Itoa(i+1) + "." }, b.steps(false))
 	}
-	each := "each"
-	if len(item.Faces) > 1 {
-		each = "each face"
-	}
-	under := fmt.Sprintf("%s of %s. %s on %s. Mark %s.",
-		words.Counted(item.Quantity, "piece", "pieces"), size, words.Counted(b.face.Count(), "print", "prints"), each, guide.Mark(b.job, b.face))
-	b.Title(b.face.Label(), under)
-	b.Figure(max(70, min(108, b.Room()*0.42)), func(box geometry.Rect) []paper.View {
-		return []paper.View{finished(b.face, box)}
-	})
 	b.passes()
 	b.where()
-	b.before()
 	b.tape()
 	b.order()
-	b.care()
 }
 
 // passes lists the passes of the face.
@@ -116,59 +110,30 @@ func (b bench) where() {
 				says = append(says, "counted "+on.line+", the joint between two prints sits on the centre line")
 			}
 		}
-		says = append(says, "plain cloth: "+guide.BorderWords(u, c.Border))
+		says = append(says, guide.PlainWords(u, c.Border))
 		text := strings.Join(says, "; ") + "."
 		if len(b.face.Passes) > 1 {
 			text = p.Pass.Name + ": " + text
 		}
 		b.Text(words.UpperFirst(text))
-		if a, d := p.Serves(); a != nil && d != nil {
-			b.Text(fmt.Sprintf("The same guide serves cloth %s wide and %s high: at the larger sizes, one more print would fit.",
-				servesWords(*a, u), servesWords(*d, u)))
-		}
 		for _, n := range p.Notes {
 			b.Text(words.UpperFirst(n) + ".")
 		}
 	}
-}
-
-// servesWords writes a range of cloth sizes.
-func servesWords(s plan.Serves, u geometry.Unit) string {
-	return "from " + u.Format(u.Up(s.Least)) + " to just under " + u.Format(u.Down(s.Below))
+	for _, text := range append(say.Serves(u, b.face.Item), say.Slips(b.face.Item)) {
+		if text != "" {
+			b.Text(text)
+		}
+	}
 }
 
 func dash(int) string { return "–" }
 
-// before says what to do before the first print.
-func (b bench) before() {
-	b.Heading("Before starting")
-	shade := b.face.Item.Item.Shade != (job.Shade{})
-	texts := []string{
-		"Wash and press the cloth. Fold it in half both ways and press the creases: they are the centre lines.",
-	}
-	if shade {
-		texts = []string{"Dust the shade and do not fold it. Mark the middle of it, opposite the seam, lightly at both edges: that is the centre line."}
-	}
-	if len(b.face.Item.Item.Faces) > 1 || !shade {
-		texts = append(texts, "Lay paper inside a cover or bag, so that paint does not come through to the other face.")
-	}
-	b.Points(dash, append(texts,
-		"Mark an arrow to the top on the back of each block. Print the repeat on scrap, not one print alone, until it comes even.",
-	))
-}
-
-// tape says how the guide is laid, and gives every tape line for a ruler alone.
+// tape gives every tape line, for a ruler alone.
 func (b bench) tape() {
 	u := b.job.Units
-	heading, laying := "Laying the guide", "Join the sheets row by row, 1a first. Tape the guide flat to the padded mat, then lay the "+b.laying()
-	texts := []string{laying}
-	if guide.Taped(b.face) {
-		heading += " and the tape"
-		texts = append(texts, "Where the cloth hides the drawing, work from the ticks: stretch masking tape from a tick to its twin on the far side. The tape lies outside the line and keeps the border clean.")
-	}
-	b.Heading(heading)
-	b.Points(dash, texts)
 	var rows [][]string
+	rounded := false
 	for _, p := range b.face.Passes {
 		if p.Tape == nil {
 			continue
@@ -181,12 +146,25 @@ func (b bench) tape() {
 			if len(b.face.Passes) > 1 {
 				name += ", " + p.Pass.Name
 			}
-			rows = append(rows, []string{name, l.Edge + " edge", u.Format(l.At), l.FromCrease(u)})
+			rows = append(rows, []string{name, l.Edge + " edge", u.Ruled(l.At), l.FromCrease(u)})
+			rounded = rounded || !u.Exact(l.At)
 		}
 	}
-	if len(rows) > 0 {
-		b.Space(1)
-		b.Table([]string{"tape line", "measured from the cloth’s", "to the line", "from the crease"}, rows, 2)
+	if len(rows) == 0 {
+		return
+	}
+	b.Heading("The tape")
+	if guide.Taped(b.face) {
+		b.Text("Where the cloth hides the drawing, work from the ticks: stretch masking tape from a tick to its twin on the far side. The tape lies outside the line and keeps the border clean.")
+	}
+	b.Space(1)
+	b.Table([]string{"tape line", "measured from the cloth’s", "to the line, " + u.String(), "from the crease"}, rows, 2)
+	if rounded {
+		to := "half millimetre"
+		if u == geometry.UnitInch {
+			to = "thirty-second of an inch"
+		}
+		b.Quiet("Figures are to the nearest " + to + "; the ticks of the guide are where they belong.")
 	}
 }
 
@@ -201,31 +179,6 @@ func (b bench) laying() string {
 		return "cloth on it: its corners in the four drawn ones, its creases on the centre ticks."
 	}
 	return "cloth on it: its edges on the wide line, its creases on the centre ticks."
-}
-
-// drift says how errors add up.
-func (b bench) drift() []string {
-	longest, corner, harmless := 0, 0, geometry.Length(0)
-	for _, p := range b.face.Passes {
-		if p.Drift != nil && p.Drift.FromCentre > longest {
-			longest, corner, harmless = p.Drift.FromCentre, p.Drift.FromCorner, p.Drift.Harmless
-		}
-	}
-	if longest < 2 {
-		return nil
-	}
-	from := fmt.Sprintf("%d placements from the centre (%d from a corner)", longest, corner)
-	if b.face.Item.Item.Shape == job.Round {
-		from = fmt.Sprintf("%d placements from the centre", longest)
-	}
-	// Such small lengths would come to nothing in sixteenths of an inch.
-	mm := geometry.UnitMM
-	text := fmt.Sprintf("Without a guide, an error in each placement adds up: the farthest print is %s, so errors of 0.5 mm can reach %s there",
-		from, mm.Format(geometry.Length(longest)*0.5))
-	if harmless > 0 {
-		text += fmt.Sprintf("; from %s a placement on they are more than the gap or lap itself", mm.Format(harmless))
-	}
-	return []string{text + ". With the guide they stay 0.5 mm."}
 }
 
 // care says what to do afterwards, and the cautions.

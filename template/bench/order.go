@@ -28,7 +28,7 @@ func (b bench) order() {
 		stretches := stretches(p.PassPlan, b.face.Item.Area.Centre())
 		const most = 16 // of a pass set on another, say, that goes to and fro between quarters
 		if len(stretches) > most {
-			b.Text(words.UpperFirst(strings.TrimPrefix(name+": in the order of the numbers. The corner with the dot goes down first.", ": ")))
+			b.Text(words.UpperFirst(strings.TrimPrefix(name+": in the order of the numbers. The corner with the sign goes down first.", ": ")))
 			continue
 		}
 		var rows [][]string
@@ -40,10 +40,10 @@ func (b bench) order() {
 		}
 		b.Table([]string{"where", "prints", "corner that goes down first"}, rows)
 	}
-	b.Points(dash, append([]string{
-		"Touch the corner with the dot down where it belongs, swing the block round it until it lines up, then lower the rest; press, rock, lift.",
+	b.Points(dash, []string{
+		"Touch the corner with the sign down where it belongs, swing the block round it until it lines up, then lower the rest; press, rock, lift.",
 		"Stop and clean the block when the carving fills, when an edge prints thick, or when paint has dried on it.",
-	}, b.drift()...))
+	})
 }
 
 // roundWords says how a frame or rings are printed.
@@ -53,9 +53,9 @@ func roundWords(repeat job.Repeat, hand job.Hand) string {
 		way = "anticlockwise"
 	}
 	if repeat.Ringed() {
-		return "ring by ring in the order of the numbers. The corner with the dot goes down first."
+		return "ring by ring in the order of the numbers. The corner with the sign goes down first."
 	}
-	return "round the edge in the order of the numbers, " + way + ". The corner with the dot goes down first."
+	return "round the edge in the order of the numbers, " + way + ". The corner with the sign goes down first."
 }
 
 // stretch is a run of prints in one quarter.
@@ -88,7 +88,7 @@ func stretches(p *plan.PassPlan, centre geometry.Point) []stretch {
 	}
 	for i := range runs {
 		if strings.Count(runs[i].corner, " or ") > 1 {
-			runs[i].corner = "the one with the dot"
+			runs[i].corner = "the one with the sign"
 		}
 	}
 	return runs

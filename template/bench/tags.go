@@ -32,7 +32,7 @@ func Tags(plan *plan.Plan) guide.Papers {
 	scale := job.Printer.Scale().OnPage(false)
 	usable := geometry.Rect{
 		Min: geometry.Pt(job.Paper.Margin, job.Paper.Margin),
-		Max: geometry.Pt(stock.Size.W-job.Paper.Margin, stock.Size.H-job.Paper.Margin),
+		Max: geometry.Pt(stock.Size.W-job.Paper.Margin, stock.Size.H-job.Paper.Margin-footRoom),
 	}
 	// In true millimetres, as they come out of the printer.
 	room := geometry.Size{W: usable.W() / geometry.Length(scale.Across), H: usable.H() / geometry.Length(scale.Down)}
@@ -57,7 +57,7 @@ func Tags(plan *plan.Plan) guide.Papers {
 			Drawing: drawing, Area: drawing.Bounds, At: usable.Min, Scale: scale,
 		}}})
 	}
-	return guide.Papers{Name: "tags", Pages: pages}
+	return guide.Papers{Name: "tags", Mark: guide.SetMark(plan.Job), Pages: pages}
 }
 
 // use is a pass that prints with a block, and the item it is on.
@@ -227,7 +227,7 @@ func (p *tagPages) turn() {
 	p.pages = append(p.pages, d)
 	d.Write(paper.Label{Text: "Tags", At: geometry.Pt(7, 6), Anchor: paper.AnchorTopLeft, Height: 5, Bold: true})
 	text := "True size. Cut along the wide line, away from the hand, on a mat; stick on the block’s back, arrow to the top. Mark " + guide.SetMark(p.job) + "."
-	for i, line := range paper.Wrap(text, 1.8, p.room.W-14) {
+	for i, line := range paper.Wrap(text, 1.8, false, p.room.W-14) {
 		d.Write(paper.Label{Text: line, At: geometry.Pt(7, 13.5+geometry.Length(i)*3.2), Anchor: paper.AnchorTopLeft, Height: 1.8, Ink: paper.Grey(90)})
 	}
 	p.at, p.row = geometry.Pt(7, p.head), 0

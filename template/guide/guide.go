@@ -13,8 +13,8 @@ type guide struct {
 	job   *job.Job
 	face  plan.FacePlan
 	pens  pens
-	crowd *crowd        // text, and what text may not lie on
-	lines *crowd        // edges of prints and of wood, where passes lie on each other
+	crowd *Crowd        // text, and what text may not lie on
+	lines *Crowd        // edges of prints and of wood, where passes lie on each other
 	cloth geometry.Rect // bounds of the item
 	reach geometry.Length
 }

@@ -9,6 +9,7 @@ import (
 // Papers are pages that belong together, with their name in the document's contents.
 type Papers struct {
 	Name   string
+	Mark   string // of the guide they go with, or of the set
 	Pages  []paper.Page
 	Sheets []paper.Sheet // at true size, on the last of the pages
 }

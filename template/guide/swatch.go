@@ -44,7 +44,7 @@ func Swatches(p *plan.Plan, ip *plan.ItemPlan) ([]Papers, error) {
 			return nil, job.Problems{j.Problem(ip.Item.Line, "item %s: its swatch: %s", words.Quote(ip.Item.Name), sheetWords(&j, err))}
 		}
 		sheets, pages := paper.Sheets(drawing, tiling, strip(practice, &j))
-		all = append(all, Papers{Name: face.Titled("swatch"), Pages: pages, Sheets: sheets})
+		all = append(all, Papers{Name: face.Titled("swatch"), Mark: Mark(&j, practice), Pages: pages, Sheets: sheets})
 	}
 	return all, nil
 }

@@ -14,18 +14,27 @@ import (
 // how far slips could add up without it.
 func (f *fitText) whole(ip *plan.ItemPlan) {
 	f.blank()
+	for _, text := range Serves(f.u, ip) {
+		f.say("  ", text)
+	}
+	if text := Slips(ip); text != "" {
+		f.say("  ", text)
+	}
+}
+
+// Serves says which cloth the guide of an item serves, in a sentence for all its passes; where one
+// of them has no range, in one for each that has.
+func Serves(u geometry.Unit, ip *plan.ItemPlan) []string {
 	if across, down, ok := ServedByAll(ip); ok {
-		f.say("  ", f.servesWords(across, down))
-	} else {
-		for _, p := range ip.Passes {
-			if a, d := p.Serves(); a != nil && d != nil && len(ip.Passes) > 1 {
-				f.say("  ", words.Shown(p.Pass.Name)+": "+f.servesWords(*a, *d))
-			}
+		return []string{servesWords(u, across, down)}
+	}
+	var texts []string
+	for _, p := range ip.Passes {
+		if a, d := p.Serves(); a != nil && d != nil {
+			texts = append(texts, words.UpperFirst(words.Shown(p.Pass.Name))+": "+servesWords(u, *a, *d))
 		}
 	}
-	if p := mostDrift(ip); p != nil {
-		f.say("  ", Drift(p))
-	}
+	return texts
 }
 
 // ServedByAll returns the sizes of cloth that one guide serves, width and height, with every pass
@@ -47,11 +56,16 @@ func ServedByAll(ip *plan.ItemPlan) (across, down plan.Serves, ok bool) {
 }
 
 // servesWords says which cloth a guide serves; one range where both ways have the same.
-func (f *fitText) servesWords(across, down plan.Serves) string {
-	if a, d := f.serves(across), f.serves(down); a != d {
+func servesWords(u geometry.Unit, across, down plan.Serves) string {
+	if a, d := sizes(u, across), sizes(u, down); a != d {
 		return fmt.Sprintf("The same guide serves cloth %s wide and %s high; larger, and one more print would fit.", a, d)
 	}
-	return fmt.Sprintf("The same guide serves cloth %s, both ways; larger, and one more print would fit.", f.serves(across))
+	return fmt.Sprintf("The same guide serves cloth %s, both ways; larger, and one more print would fit.", sizes(u, across))
+}
+
+// sizes writes a range of cloth sizes, rounded so that every size it names is served.
+func sizes(u geometry.Unit, s plan.Serves) string {
+	return fmt.Sprintf("%s to just under %s", u.Format(u.Up(s.Least)), u.Format(u.Down(s.Below)))
 }
 
 // mostDrift returns the pass of an item whose slips add up farthest; nil where none does.
@@ -65,8 +79,13 @@ func mostDrift(ip *plan.ItemPlan) *plan.PassPlan {
 	return most
 }
 
-// Drift says how far slips add up where each print is set against the last by eye.
-func Drift(p *plan.PassPlan) string {
+// Slips says how far slips add up on an item where each print is set against the last by eye; ""
+// where they cannot.
+func Slips(ip *plan.ItemPlan) string {
+	p := mostDrift(ip)
+	if p == nil {
+		return ""
+	}
 	d := p.Drift
 	from := fmt.Sprintf("the farthest print is the %s from the middle", ordinal(d.FromCentre))
 	if p.Pass.Order == job.RowByRow || len(p.Choice().Runs) > 0 {

@@ -54,8 +54,3 @@ func (f *fitText) change(l geometry.Length) string {
 	}
 	return up
 }
-
-// serves writes a range of cloth sizes, rounded so that every size it names is served.
-func (f *fitText) serves(s plan.Serves) string {
-	return fmt.Sprintf("%s to just under %s", f.u.Format(f.u.Up(s.Least)), f.u.Format(f.u.Down(s.Below)))
-}

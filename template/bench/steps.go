@@ -1,0 +1,34 @@
+package bench
+
+import (
+	"underlay/template/guide"
+	"underlay/template/job"
+)
+
+// steps says what to do at the bench, in a few sentences that fit the item; left: the picture of
+// the order leaves numbers out.
+func (b bench) steps(left bool) []string {
+	item := b.face.Item.Item
+	shade := item.Shade != (job.Shade{})
+	join := "Print the guide’s sheets at 100 %, measure a check bar, join them and tape them flat to the mat."
+	prepare := "Wash and press the cloth. Fold it in half both ways and press the creases."
+	if shade {
+		prepare = "Dust the shade and do not fold it. Mark the middle, opposite the seam, lightly at both edges."
+	}
+	if len(item.Faces) > 1 {
+		prepare += " Lay paper inside, so that paint does not come through."
+	}
+	steps := []string{join, prepare, "Lay the " + b.laying()}
+	if guide.Taped(b.face) {
+		steps = append(steps, "Stretch masking tape from tick to tick: the start tape first, then along the outer edges of the prints.")
+	}
+	order := "in the order of the numbers"
+	if left {
+		order += " (the picture has not room for all of them, the guide has)"
+	}
+	return append(steps,
+		"Print the repeat on scrap until it comes even. Then print "+order+", the marked corner down first: touch, swing, lower, press, rock, lift.",
+		"Stop and clean the block when the carving fills or an edge prints thick.",
+		"Let the paint dry through. Heat set by the paint maker’s label; an iron is hot.",
+	)
+}
