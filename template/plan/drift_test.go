@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"underlay/geometry"
+	"underlay/template/job"
 )
 
 // TestDrift: in a full grid the farthest print is as many placements off as there are columns
@@ -22,6 +23,12 @@ func TestDrift(t *testing.T) {
 		if c.centre > 0 && !near(d.Harmless, 1/geometry.Length(c.centre)) {
 			t.Errorf("%d x %d: harmless %v", c.columns, c.rows, d.Harmless)
 		}
+	}
+	// Gaps of 1 across and 3 down: errors eat up the lesser first.
+	pass := newPass(rectBlock(49, 47), "straight", 1)
+	pass.Gap.Down = job.Gap{Least: 3, Most: 3}
+	if d := planned(t, rectItem(250, 250, 0), pass).Drift; !near(d.Harmless, 0.25) {
+		t.Errorf("gaps of 1 and 3: harmless %v, want 1/4", d.Harmless)
 	}
 	// A frame of 4 x 4 has 12 prints round, each set against the last.
 	d := planned(t, rectItem(210, 210, 0), newPass(rectBlock(50, 50), "frame", 1)).Drift

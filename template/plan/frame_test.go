@@ -160,3 +160,20 @@ func TestFrameCorners(t *testing.T) {
 		randomJob{nil, rectItem(500, 400, 10), pass}.checkPrints(t, plan)
 	}
 }
+
+// TestFieldInsideAFrame: by hand, 480 x 480 with a frame of 60 x 40 leaves 400 less a gap on
+// either side to the field after it: with gaps of 10 across and 5 down, 380 by 390, room for
+// floor(390 / 50) = 7 by floor(395 / 45) = 8 of 40. The gap on each side is that of its own way:
+// were they exchanged, 390 by 380 would take floor(400 / 50) = 8 by floor(385 / 45) = 8.
+func TestFieldInsideAFrame(t *testing.T) {
+	field := newPass(rectBlock(40, 40), "straight", 0)
+	field.Gap = job.Gaps{Across: job.Gap{Least: 10, Most: 10}, Down: job.Gap{Least: 5, Most: 5}}
+	frame := newPass(rectBlock(60, 40), "frame", 2)
+	ip, err := tryPlan(rectItem(500, 500, 10), job.RightHand, frame, field)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c := ip.Passes[1].Choice(); c.Columns != 7 || c.Rows != 8 {
+		t.Errorf("%d by %d inside the frame, want 7 by 8", c.Columns, c.Rows)
+	}
+}

@@ -7,6 +7,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/template/internal/messages"
+	"underlay/template/internal/oracle"
 	"underlay/template/job"
 
 	"github.com/google/go-cmp/cmp"
@@ -242,5 +243,60 @@ func TestNoneFits(t *testing.T) {
 			continue
 		}
 		messages.Check(t, "", err)
+	}
+}
+
+// TestRangeOnARound: on round cloth the gap across is opened with the gap down at its least, and
+// the other way round; where both then push a print off, they give way in the same share, and no
+// print is lost. By brute force, gap by gap.
+func TestRangeOnARound(t *testing.T) {
+	shared := 0
+	for d := geometry.Length(200); d < 400; d += 13 {
+		item, pass := roundItem(d, 10), newPass(rectBlock(40, 30), "straight", 0)
+		pass.Gap = evenGaps(1, 9)
+		p := planned(t, item, pass)
+		c := p.Choice()
+		least := newPass(rectBlock(40, 30), "straight", 1)
+		least.CentreAcross, least.CentreDown = c.Across, c.Down
+		start := planned(t, item, least)
+		if start.Choice().Count != c.Count {
+			t.Errorf("%v across: %d prints, %d with the least gap", d, c.Count, start.Choice().Count)
+		}
+		// Prints as far from the middle as other gaps put them.
+		keeps := func(across, down geometry.Length) bool {
+			for _, q := range start.Prints {
+				at := q.Origin.Sub(geometry.Pt(d/2, d/2))
+				at = geometry.Pt(d/2+at.X*(40+across)/41, d/2+at.Y*(30+down)/31)
+				if !oracle.OutlineAt(pass.Block, at, 0).Fits(item, 1e-6) {
+					return false
+				}
+			}
+			return true
+		}
+		open := func(keeps func(geometry.Length) bool) geometry.Length {
+			g := geometry.Length(1)
+			for g < 9 && keeps(g+0.001) {
+				g += 0.001
+			}
+			return g
+		}
+		a := open(func(g geometry.Length) bool { return keeps(g, 1) })
+		b := open(func(g geometry.Length) bool { return keeps(1, g) })
+		if c.Columns == 1 || len(c.RowCounts) == 1 {
+			continue
+		}
+		share := geometry.Length(1)
+		for share > 0 && !keeps(1+share*(a-1), 1+share*(b-1)) {
+			share -= 0.0001
+		}
+		if share < 0.999 {
+			shared++
+		}
+		if (c.Gap.Across-1-share*(a-1)).Abs() > 0.01 || (c.Gap.Down-1-share*(b-1)).Abs() > 0.01 {
+			t.Errorf("%v across: gaps %v, by hand %v of %v and %v", d, c.Gap, share, a, b)
+		}
+	}
+	if shared < 3 {
+		t.Errorf("only %d times did the gaps give way to each other", shared)
 	}
 }

@@ -42,8 +42,23 @@ func (t lattice) open(l layout, c Choice, sites []Site) Choice {
 		g := widest(across, func(g geometry.Length) bool { return t.keeps(l, c, job.Spacing{Across: g, Down: g}, sites) })
 		c.Gap = job.Spacing{Across: g, Down: g}
 	default:
-		c.Gap.Across = widest(across, func(g geometry.Length) bool { return t.keeps(l, c, job.Spacing{Across: g, Down: c.Gap.Down}, sites) })
-		c.Gap.Down = widest(down, func(g geometry.Length) bool { return t.keeps(l, c, job.Spacing{Across: c.Gap.Across, Down: g}, sites) })
+		// Each is opened with the other at its least; where the prints then do not all keep to the
+		// area, both give way in the same share.
+		keeps := func(g job.Spacing) bool { return t.keeps(l, c, g, sites) }
+		most := job.Spacing{
+			Across: widest(across, func(g geometry.Length) bool { return keeps(job.Spacing{Across: g, Down: c.Gap.Down}) }),
+			Down:   widest(down, func(g geometry.Length) bool { return keeps(job.Spacing{Across: c.Gap.Across, Down: g}) }),
+		}
+		both := func(share geometry.Length) job.Spacing {
+			return job.Spacing{
+				Across: c.Gap.Across + share*(most.Across-c.Gap.Across), Down: c.Gap.Down + share*(most.Down-c.Gap.Down),
+			}
+		}
+		share := geometry.Length(1)
+		if most.Across > c.Gap.Across && most.Down > c.Gap.Down {
+			share = widest(job.Gap{Least: 0, Most: 1}, func(share geometry.Length) bool { return keeps(both(share)) })
+		}
+		c.Gap = both(share)
 	}
 	c.Pitch = t.pitch(l, c.Gap)
 	return c

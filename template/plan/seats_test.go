@@ -210,3 +210,18 @@ func TestOnShades(t *testing.T) {
 		}
 	}
 }
+
+// TestSeatsThatOverlap: prints of 80 with gaps of 20 leave openings that a square of 20 fills and
+// touches the corners of, and one of 20.1 overlaps: that is said, and no print is left out.
+func TestSeatsThatOverlap(t *testing.T) {
+	for size, want := range map[geometry.Length]bool{19: false, 20: false, 20.1: true, 50: true} {
+		ground := newPass(rectBlock(80, 80), "straight", 20)
+		dots := newPass(rectBlock(size, size), "straight", 0)
+		dots.Between = ground
+		_, plan := seated(t, rectItem(500, 400, 10), ground, dots)
+		said := strings.Contains(strings.Join(plan.Notes, "\n"), "the block is larger than the openings: 12 prints lie on those of")
+		if said != want || len(plan.Prints) != 12 {
+			t.Errorf("%v: %d prints, notes %q", size, len(plan.Prints), plan.Notes)
+		}
+	}
+}
