@@ -176,4 +176,8 @@ func TestFieldInsideAFrame(t *testing.T) {
 	if c := ip.Passes[1].Choice(); c.Columns != 7 || c.Rows != 8 {
 		t.Errorf("%d by %d inside the frame, want 7 by 8", c.Columns, c.Rows)
 	}
+	// 10 of border, 40 of frame, the gap, and half of what 7 x 50 - 10 = 340 and 8 x 45 - 5 = 355 leave.
+	if b := ip.Passes[1].Choice().Border; !nearEdges(b, geometry.Edges{Top: 72.5, Right: 80, Bottom: 72.5, Left: 80}) {
+		t.Errorf("border %v", b)
+	}
 }

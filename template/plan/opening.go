@@ -26,7 +26,6 @@ func (t lattice) open(l layout, c Choice, sites []Site) Choice {
 		if l.area.around > 0 {
 			return c
 		}
-		across.Most = max(across.Most, down.Most)
 	}
 	switch {
 	case t.exact(l) && t.oneGap:
