@@ -22,7 +22,7 @@ func TestZonesOverAConesSeam(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		flat := ip.Flat
+		flat := ip.Area.Flat
 		// The prints as they lie on the cloth: also one way round farther, both ways.
 		copies := func(p Print) []oracle.Shape {
 			var all []oracle.Shape
