@@ -12,6 +12,15 @@ func tooMany(n float64) error {
 	return fmt.Errorf("this makes about %s prints, and a job may have %s; write a larger block, a smaller item or fewer passes", words.PlainNumber(n), words.PlainNumber(mostPrints))
 }
 
+// checkCorners refuses n corners of prints, those of the last pass with each so many.
+func checkCorners(n, each int) error {
+	if n <= mostCorners {
+		return nil
+	}
+	return fmt.Errorf("with its prints of %s corners the job has %s corners to draw, and may have %s; write an outline of fewer corners, a larger block, a smaller item or fewer passes",
+		words.PlainNumber(float64(each)), words.PlainNumber(float64(n)), words.PlainNumber(mostCorners))
+}
+
 // noneFits explains why no print of a pass fits, and what would make one fit.
 func (l layout) noneFits(choices []Choice) error {
 	free := *l.pass

@@ -66,15 +66,19 @@ func (p *PassPlan) Choice() Choice { return p.Choices[p.Taken] }
 // side.
 func (p *PassPlan) Cell() geometry.Size { return p.layout.cell }
 
-// mostPrints is the most prints a job may have.
-const mostPrints = 200_000
+// The most prints a job may have, and the most corners of all its prints together: more than
+// that takes more than 1 GiB to draw.
+const (
+	mostPrints  = 200_000
+	mostCorners = 2_500_000
+)
 
 // New works a checked job out. The error is of type Problems: a pass of which no print
 // fits, or a job of more prints than can be drawn.
 func New(j *job.Job) (*Plan, error) {
 	plan := &Plan{Job: j}
 	var problems job.Problems
-	total := 0
+	total, corners := 0, 0
 	for _, item := range j.Items {
 		ip := &ItemPlan{Item: item}
 		plan.Items = append(plan.Items, ip)
@@ -89,6 +93,11 @@ func New(j *job.Job) (*Plan, error) {
 				continue
 			}
 			pp, err := planPass(j, item, ip.Area, pass, mostPrints-total, ip.Passes...)
+			if err == nil {
+				each := len(pass.Block.Face.Corners())
+				corners += each * len(pp.Prints)
+				err = checkCorners(corners, each)
+			}
 			if err != nil {
 				failed[pass] = true
 				problems = append(problems, j.Problem(pass.Line, "item %s, pass %s: %s", words.Quote(item.Name), words.Quote(pass.Name), err))
@@ -133,6 +142,10 @@ func planPass(j *job.Job, item *job.Item, area Area, pass *job.Pass, room int, b
 	}
 	choice := p.Choice()
 	p.Dropped = choice.dropped
+	each := len(pass.Block.Face.Corners())
+	if err := checkCorners(each*choice.Count, each); err != nil {
+		return nil, err
+	}
 	sites := r.place(l, choice)
 	near := neighbours(sites, r.next)
 	centre, hand := l.area.Centre(), j.Printing.Hand
