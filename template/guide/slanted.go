@@ -27,7 +27,7 @@ func (g *guide) drawSlanted() {
 			continue
 		}
 		turn := p.Pass.GridTurn
-		size := p.Cell()
+		size := p.Pass.Place()
 		g.slantedLines(p, turn, size.H, "row")
 		g.slantedLines(p, turn+90, size.W, "column")
 	}

@@ -22,7 +22,8 @@ func checkRoll(j *job.Job, ip *plan.ItemPlan) error {
 	across := j.Printer.Scale().OnPage(false).Across
 	usable := (j.Paper.Stock.Size.W - 2*j.Paper.Margin) / geometry.Length(across)
 	for _, p := range ip.Passes {
-		if w := min(p.Cell().W, p.Cell().H); w > usable+geometry.Tolerance {
+		place := p.Pass.Place()
+		if w := min(place.W, place.H); w > usable+geometry.Tolerance {
 			return job.Problems{j.Problem(ip.Item.Line, "item %s: the paper %q shows %s inside its margins, less than one print of the block %s, %s wide; write a wider roll, or a sheet such as \"A4\"",
 				words.Quote(ip.Item.Name), j.Paper.Stock.Name, j.Units.Format(usable), words.Quote(p.Pass.Block.Name), j.Units.Format(w))}
 		}

@@ -14,23 +14,19 @@ import (
 func between(l layout) repeat {
 	target := repeatOf(l.target.layout)
 	return repeat{
-		ways: func(l layout) ([]Choice, error) {
+		ways: func(l layout) ([]way, error) {
 			if err := l.turnsClose(); err != nil {
 				return nil, err
 			}
 			sites, dropped := l.seats()
 			c := Choice{Pitch: l.target.Choice().Pitch, dropped: dropped}
 			c.Gap = job.Spacing{Across: c.Pitch.Across - l.cell.W, Down: c.Pitch.Down - l.cell.H}
-			c = l.describe(c, sites)
-			c.Rows = len(c.RowCounts)
-			for _, n := range c.RowCounts {
-				c.Columns = max(c.Columns, n)
+			w := l.describe(c, sites)
+			w.Rows = len(w.RowCounts)
+			for _, n := range w.RowCounts {
+				w.Columns = max(w.Columns, n)
 			}
-			return []Choice{c}, nil
-		},
-		place: func(l layout, _ Choice) []Site {
-			sites, _ := l.seats()
-			return sites
+			return []way{w}, nil
 		},
 		next:    target.next,
 		columns: target.columns, rows: target.rows,

@@ -30,10 +30,9 @@ type Choice struct {
 
 // Run is a line of prints that goes along a side, or round a ring.
 type Run struct {
-	Name   string // "top", "right", "bottom", "left"; "ring 1", the outermost; "middle"
-	Count  int
-	Gap    geometry.Length // between two of its prints; 0 where it has one
-	Radius geometry.Length // of a ring, through the origins
+	Name  string // "top", "right", "bottom", "left"; "ring 1", the outermost; "middle"
+	Count int
+	Gap   geometry.Length // between two of its prints; 0 where it has one
 }
 
 // better tells whether c is to be preferred to d: more whole prints, then rows (or columns) of

@@ -12,7 +12,7 @@ import (
 func onCone(t lattice) repeat {
 	k := cone{t}
 	return repeat{
-		ways: k.ways, place: k.place, next: t.next(), middle: k.middle,
+		ways: k.ways, next: t.next(), middle: k.middle,
 		sizes: func(l layout, c Choice, sites []Site) otherSizes { return l.triedSizes(c, sites, false, k.most) },
 		notes: func(l layout, c Choice) []string {
 			r := k.rows(l, c)
@@ -135,15 +135,15 @@ func (k cone) parts(l layout) []float64 {
 }
 
 // ways tries every centring. The number in each row and the gap in the narrowest row follow.
-func (k cone) ways(l layout) ([]Choice, error) {
+func (k cone) ways(l layout) ([]way, error) {
 	f := l.coneFan()
-	var choices []Choice
+	var ways []way
 	for _, across := range []job.Centring{job.OnPrint, job.OnJoint} {
 		for _, down := range []job.Centring{job.OnPrint, job.OnJoint} {
 			c := Choice{Across: across, Down: down, Gap: l.leastGap()}
 			r := k.rows(l, c)
 			if r.none() {
-				choices = append(choices, l.describe(c, nil))
+				ways = append(ways, l.describe(c, nil))
 				continue
 			}
 			if steps := geometry.Length(r.high - r.low); steps > 0 {
@@ -164,11 +164,10 @@ func (k cone) ways(l layout) ([]Choice, error) {
 				c.Gap.Across = beside.gap(r.narrowest(), l.area.Flat.Angle/geometry.Angle(n))
 			}
 			c.Pitch = job.Spacing{Across: l.cell.W + c.Gap.Across, Down: r.pitch}
-			c = k.describeOn(l, c, k.place(l, c))
-			choices = append(choices, c)
+			ways = append(ways, k.describeOn(l, c, k.place(l, c)))
 		}
 	}
-	return choices, nil
+	return ways, nil
 }
 
 // most is how many prints the best way of centring allowed holds.
@@ -209,8 +208,8 @@ func (k cone) most(l layout) int {
 }
 
 // describeOn fills in what a choice gives; its columns are known.
-func (k cone) describeOn(l layout, c Choice, sites []Site) Choice {
-	c = l.describe(c, sites)
+func (k cone) describeOn(l layout, choice Choice, sites []Site) way {
+	c := l.describe(choice, sites)
 	switch {
 	case k.columns:
 		c.RowCounts = nil

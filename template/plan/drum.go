@@ -72,7 +72,7 @@ func (drumShade) room(l layout) geometry.Size {
 // Rows are as on any cloth. The prints that lie across the seam are named at the left edge.
 func onDrum(t lattice) repeat {
 	r := t.repeat()
-	r.ways = func(l layout) ([]Choice, error) {
+	r.ways = func(l layout) ([]way, error) {
 		n, _, err := t.closing(l, l.mostRoundDrum())
 		if err != nil {
 			return nil, err
@@ -84,11 +84,11 @@ func onDrum(t lattice) repeat {
 		if t.oneGap {
 			gap.Down = gap.Across
 		}
-		choices := t.waysFrom(l, gap)
-		for i := range choices {
-			choices[i].Columns = n
+		ways := t.waysFrom(l, gap)
+		for i := range ways {
+			ways[i].Columns = n
 		}
-		return choices, nil
+		return ways, nil
 	}
 	r.notes = func(l layout, c Choice) []string { return t.closingNotes(l, c, l.mostRoundDrum()) }
 	r.sizes = t.drumSizes

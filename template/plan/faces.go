@@ -3,7 +3,6 @@ package plan
 import (
 	"slices"
 
-	"underlay/template/job"
 	"underlay/template/words"
 )
 
@@ -78,37 +77,4 @@ func (ip *ItemPlan) Faces() []FacePlan {
 		}
 	}
 	return faces
-}
-
-// numbering is the next number on each face of an item.
-type numbering struct {
-	faces []string
-	next  map[string]int
-}
-
-func newNumbering(item *job.Item) numbering {
-	n := numbering{item.Faces, map[string]int{}}
-	if len(n.faces) == 0 {
-		n.faces = []string{""}
-	}
-	for _, f := range n.faces {
-		n.next[f] = 1
-	}
-	return n
-}
-
-// take numbers the prints of a pass on every face it is printed on, and returns the first
-// number on the first of these.
-func (n numbering) take(p *job.Pass, prints int) int {
-	first := 0
-	for _, f := range n.faces {
-		if p.Face != "" && p.Face != f {
-			continue
-		}
-		if first == 0 {
-			first = n.next[f]
-		}
-		n.next[f] += prints
-	}
-	return first
 }

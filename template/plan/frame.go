@@ -16,16 +16,12 @@ import (
 // are opened so that the frame closes. With only some sides each is a row, centred.
 func frame(surface) repeat {
 	return repeat{
-		ways: func(l layout) ([]Choice, error) {
+		ways: func(l layout) ([]way, error) {
 			sides, err := l.setFrame()
 			if err != nil {
 				return nil, err
 			}
-			return []Choice{l.describeFrame(sides)}, nil
-		},
-		place: func(l layout, _ Choice) []Site {
-			sides, _ := l.setFrame()
-			return l.placeFrame(sides)
+			return []way{l.describeFrame(sides)}, nil
 		},
 		next:  []geometry.Site{{I: 1}},
 		order: goFrame,
@@ -37,7 +33,7 @@ func frame(surface) repeat {
 }
 
 // describeFrame says what the frame gives, side by side.
-func (l layout) describeFrame(sides []frameSide) Choice {
+func (l layout) describeFrame(sides []frameSide) way {
 	sites := l.placeFrame(sides)
 	c := l.describe(Choice{Gap: l.leastGap()}, sites)
 	c.RowCounts, c.ColumnCounts = nil, nil

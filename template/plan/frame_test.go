@@ -18,7 +18,7 @@ import (
 func TestFrameByHand(t *testing.T) {
 	plan := planned(t, rectItem(500, 400, 10), newPass(rectBlock(60, 60), "frame", 1))
 	c := plan.Choice()
-	want := []Run{{"top", 7, 10, 0}, {"right", 4, 4, 0}, {"bottom", 7, 10, 0}, {"left", 4, 4, 0}}
+	want := []Run{{"top", 7, 10}, {"right", 4, 4}, {"bottom", 7, 10}, {"left", 4, 4}}
 	if d := cmp.Diff(want, c.Runs, cmp.Comparer(near)); d != "" || c.Count != 22 {
 		t.Errorf("%d prints, runs (-want +got):\n%s", c.Count, d)
 	}
@@ -67,7 +67,7 @@ func TestFrameSides(t *testing.T) {
 	plan = planned(t, rectItem(500, 400, 10), pass)
 	// The top opens to 5: 7 x 60 + 6 x 5 = 450. The left stands in 380 - 40 - 2 = 338, from 52:
 	// floor(340 / 62) = 5, opened to 5: 320, 9 left: first (lowest) at 390 - 9 - 30.
-	want := []Run{{"top", 7, 5, 0}, {"left", 5, 5, 0}}
+	want := []Run{{"top", 7, 5}, {"left", 5, 5}}
 	if d := cmp.Diff(want, plan.Choice().Runs, cmp.Comparer(near)); d != "" {
 		t.Errorf("runs (-want +got):\n%s", d)
 	}
@@ -146,10 +146,10 @@ func TestFrameCorners(t *testing.T) {
 		sides job.Sides
 		want  []Run
 	}{
-		{job.Sides{"left"}, []Run{{"left", 6, 2, 0}}},
-		{job.Sides{"top", "left"}, []Run{{"top", 7, 2, 0}, {"left", 5, 2, 0}}},
-		{job.Sides{"top", "bottom", "left"}, []Run{{"top", 7, 2, 0}, {"bottom", 7, 2, 0}, {"left", 4, 2, 0}}},
-		{nil, []Run{{"top", 7, 10, 0}, {"right", 4, 12, 0}, {"bottom", 7, 10, 0}, {"left", 4, 12, 0}}},
+		{job.Sides{"left"}, []Run{{"left", 6, 2}}},
+		{job.Sides{"top", "left"}, []Run{{"top", 7, 2}, {"left", 5, 2}}},
+		{job.Sides{"top", "bottom", "left"}, []Run{{"top", 7, 2}, {"bottom", 7, 2}, {"left", 4, 2}}},
+		{nil, []Run{{"top", 7, 10}, {"right", 4, 12}, {"bottom", 7, 10}, {"left", 4, 12}}},
 	} {
 		pass := newPass(rectBlock(60, 40), "frame", 2)
 		pass.Sides = c.sides

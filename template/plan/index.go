@@ -24,20 +24,20 @@ func newKeyIndex(sites []Site) keyIndex {
 	for _, s := range sites {
 		low, high = min(low, s.key.J), max(high, s.key.J)
 	}
-	type span struct {
+	type reach struct {
 		low, high int
 		used      bool
 	}
-	spans := make([]span, high-low+1)
+	reaches := make([]reach, high-low+1)
 	for _, s := range sites {
-		k := &spans[s.key.J-low]
+		k := &reaches[s.key.J-low]
 		if !k.used {
-			*k = span{s.key.I, s.key.I, true}
+			*k = reach{s.key.I, s.key.I, true}
 		}
 		k.low, k.high = min(k.low, s.key.I), max(k.high, s.key.I)
 	}
-	x := keyIndex{low, make([]keyRow, len(spans))}
-	for i, k := range spans {
+	x := keyIndex{low, make([]keyRow, len(reaches))}
+	for i, k := range reaches {
 		if k.used {
 			x.rows[i] = keyRow{k.low, make([]int32, k.high-k.low+1)}
 		}

@@ -33,7 +33,7 @@ func facePitch(l layout, gap job.Spacing) job.Spacing {
 
 // repeat makes the repeat of the lattice on flat cloth.
 func (t lattice) repeat() repeat {
-	r := repeat{ways: t.ways, place: t.place, next: t.next(), middle: t.middle, taped: true, sizes: t.sizes}
+	r := repeat{ways: t.ways, next: t.next(), middle: t.middle, taped: true, sizes: t.sizes}
 	switch {
 	case t.turn != nil:
 		// The field of a turned grid is bounded by corners; rows are what lies at one height.
@@ -110,12 +110,12 @@ func (t lattice) exact(l layout) bool {
 }
 
 // ways tries every centring: a print or a joint on each centre line.
-func (t lattice) ways(l layout) ([]Choice, error) { return t.waysFrom(l, l.leastGap()), nil }
+func (t lattice) ways(l layout) ([]way, error) { return t.waysFrom(l, l.leastGap()), nil }
 
 // waysFrom tries every centring, with the gap that prints are counted with.
-func (t lattice) waysFrom(l layout, gap job.Spacing) []Choice {
+func (t lattice) waysFrom(l layout, gap job.Spacing) []way {
 	pairs := [][2]job.Centring{{job.OnPrint, job.OnPrint}, {job.OnPrint, job.OnJoint}, {job.OnJoint, job.OnPrint}, {job.OnJoint, job.OnJoint}}
-	choices := make([]Choice, len(pairs))
+	ways := make([]way, len(pairs))
 	var work errgroup.Group
 	for i, p := range pairs {
 		work.Go(func() error {
@@ -125,18 +125,18 @@ func (t lattice) waysFrom(l layout, gap job.Spacing) []Choice {
 				c = opened
 				sites = t.place(l, c)
 			}
-			choices[i] = t.describe(l, c, sites)
+			ways[i] = t.describe(l, c, sites)
 			return nil
 		})
 	}
 	work.Wait() // none of them fails
-	return choices
+	return ways
 }
 
 // describe fills in what a choice gives. Rows that are moved along have no columns, and the
 // other way round.
-func (t lattice) describe(l layout, c Choice, sites []Site) Choice {
-	c = l.describe(c, sites)
+func (t lattice) describe(l layout, choice Choice, sites []Site) way {
+	c := l.describe(choice, sites)
 	switch {
 	case t.turn != nil:
 		c.ColumnCounts = nil

@@ -11,19 +11,18 @@ import (
 // turned as it is, and turned with it. They are printed in the order of that pass.
 func on() repeat {
 	return repeat{
-		ways: func(l layout) ([]Choice, error) {
+		ways: func(l layout) ([]way, error) {
 			t := l.target.Choice()
 			sites := l.registered()
 			c := Choice{Pitch: t.Pitch, dropped: len(l.target.Prints) - len(sites)}
 			c.Gap = job.Spacing{Across: c.Pitch.Across - l.pass.Block.Size.W, Down: c.Pitch.Down - l.pass.Block.Size.H}
-			c = l.describe(c, sites)
-			if c.dropped == 0 {
-				c.Columns, c.Rows = t.Columns, t.Rows
+			w := l.describe(c, sites)
+			if w.dropped == 0 {
+				w.Columns, w.Rows = t.Columns, t.Rows
 			}
-			c.RowCounts, c.ColumnCounts = nil, nil
-			return []Choice{c}, nil
+			w.RowCounts, w.ColumnCounts = nil, nil
+			return []way{w}, nil
 		},
-		place: func(l layout, _ Choice) []Site { return l.registered() },
 		order: func(sites []Site, _ job.Hand) []int {
 			order := make([]int, len(sites))
 			for i := range order {

@@ -62,10 +62,6 @@ type Print struct {
 // Choice returns the way of centring that was taken.
 func (p *PassPlan) Choice() Choice { return p.Choices[p.Taken] }
 
-// Cell returns the bounds of the face as it is set out: turned where every print lies on its
-// side.
-func (p *PassPlan) Cell() geometry.Size { return p.layout.cell }
-
 // The most prints a job may have, and the most corners of all its prints together: more than
 // that takes more than 1 GiB to draw.
 const (
@@ -84,7 +80,6 @@ func New(j *job.Job) (*Plan, error) {
 		plan.Items = append(plan.Items, ip)
 		// That the border leaves some area has been checked with the job.
 		ip.Area = newArea(item)
-		next := newNumbering(item)
 		failed := map[*job.Pass]bool{}
 		for _, pass := range item.Passes {
 			if failed[pass.Between] || failed[pass.On] {
@@ -103,7 +98,6 @@ func New(j *job.Job) (*Plan, error) {
 				problems = append(problems, j.Problem(pass.Line, "item %s, pass %s: %s", words.Quote(item.Name), words.Quote(pass.Name), err))
 				continue
 			}
-			pp.renumber(next.take(pass, len(pp.Prints)))
 			total += len(pp.Prints)
 			ip.Passes = append(ip.Passes, pp)
 		}
@@ -111,13 +105,24 @@ func New(j *job.Job) (*Plan, error) {
 	if len(problems) > 0 {
 		return nil, problems
 	}
+	for _, ip := range plan.Items {
+		ip.number()
+	}
 	return plan, nil
 }
 
-func (p *PassPlan) renumber(first int) {
-	p.First = first
-	for i := range p.Prints {
-		p.Prints[i].Number = first + i
+// number gives the prints the numbers that they have on the first face they are on.
+func (ip *ItemPlan) number() {
+	for _, f := range ip.Faces() {
+		for _, p := range f.Passes {
+			if p.PassPlan.First > 0 {
+				continue
+			}
+			p.PassPlan.First = p.First
+			for i := range p.Prints {
+				p.Prints[i].Number = p.First + i
+			}
+		}
 	}
 }
 
@@ -137,16 +142,15 @@ func planPass(j *job.Job, item *job.Item, area Area, pass *job.Pass, room int, b
 	r := repeatOf(l)
 	p := &PassPlan{Pass: pass, ColumnsInLine: r.columns, RowsInLine: r.rows, layout: l}
 	var err error
-	if p.Choices, p.Taken, err = l.choose(r, room); err != nil {
+	var sites []Site
+	if p.Choices, p.Taken, sites, err = l.choose(r, room); err != nil {
 		return nil, err
 	}
-	choice := p.Choice()
-	p.Dropped = choice.dropped
+	p.Dropped = p.Choice().dropped
 	each := len(pass.Block.Face.Corners())
-	if err := checkCorners(each*choice.Count, each); err != nil {
+	if err := checkCorners(each*len(sites), each); err != nil {
 		return nil, err
 	}
-	sites := r.place(l, choice)
 	near := neighbours(sites, r.next)
 	centre, hand := l.area.Centre(), j.Printing.Hand
 	var order []int
@@ -166,22 +170,27 @@ func planPass(j *job.Job, item *job.Item, area Area, pass *job.Pass, room int, b
 	return p, nil
 }
 
-// choose tries every way of centring a pass, and tells which is taken, of at most room prints.
-func (l layout) choose(r repeat, room int) (choices []Choice, taken int, err error) {
+// choose sets a pass out in every way of centring, and tells which is taken, of at most room
+// prints, and its sites.
+func (l layout) choose(r repeat, room int) (choices []Choice, taken int, sites []Site, err error) {
 	if n := l.roughCount(); n > 2*mostPrints {
-		return nil, 0, tooMany(n)
+		return nil, 0, nil, tooMany(n)
 	}
-	if choices, err = r.ways(l); err != nil {
-		return nil, 0, err
+	ways, err := r.ways(l)
+	if err != nil {
+		return nil, 0, nil, err
+	}
+	for _, w := range ways {
+		choices = append(choices, w.Choice)
 	}
 	taken = take(choices, l.pass)
 	if taken < 0 || choices[taken].Count == 0 {
-		return nil, 0, l.noneFits(choices)
+		return nil, 0, nil, l.noneFits(choices)
 	}
 	if n := choices[taken].Count; n > room {
-		return nil, 0, tooMany(float64(mostPrints - room + n))
+		return nil, 0, nil, tooMany(float64(mostPrints - room + n))
 	}
-	return choices, taken, nil
+	return choices, taken, ways[taken].sites, nil
 }
 
 // findTarget finds the pass that this one is seated by, where it is.

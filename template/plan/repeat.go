@@ -16,13 +16,17 @@ type Site struct {
 	key         geometry.Site // index in the repeat's lattice, or along its run
 }
 
+// way is a way of centring with the sites it gives.
+type way struct {
+	Choice
+	sites []Site
+}
+
 // repeat is one way of setting prints out.
 type repeat struct {
-	// ways lists every way of centring with what it gives. The error is a plain sentence that
-	// says why the repeat cannot be set out at all, and what to write instead.
-	ways func(layout) ([]Choice, error)
-	// place returns the prints of one of them.
-	place func(layout, Choice) []Site
+	// ways lists every way of centring, set out. The error is a plain sentence that says why the
+	// repeat cannot be set out at all, and what to write instead.
+	ways func(layout) ([]way, error)
 	// next lists the steps, in keys, from a print to those it stands next to; with each goes
 	// its opposite.
 	next []geometry.Site

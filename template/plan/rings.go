@@ -13,11 +13,10 @@ import (
 // it clears.
 func rings(surface) repeat {
 	return repeat{
-		ways: func(l layout) ([]Choice, error) {
+		ways: func(l layout) ([]way, error) {
 			list, middle := l.setRings()
-			return []Choice{l.describeRings(list, middle)}, nil
+			return []way{l.describeRings(list, middle)}, nil
 		},
-		place: func(l layout, _ Choice) []Site { return l.placeRings(l.setRings()) },
 		next:  []geometry.Site{{I: 1}},
 		order: goRings,
 		sizes: func(l layout, c Choice, sites []Site) otherSizes {
@@ -30,7 +29,7 @@ func rings(surface) repeat {
 }
 
 // describeRings says what the rings give, ring by ring.
-func (l layout) describeRings(list []ring, middle bool) Choice {
+func (l layout) describeRings(list []ring, middle bool) way {
 	sites := l.placeRings(list, middle)
 	c := l.describe(Choice{Gap: l.leastGap()}, sites)
 	c.RowCounts, c.ColumnCounts = nil, nil
@@ -48,7 +47,7 @@ func (l layout) describeRings(list []ring, middle bool) Choice {
 		}
 		c.Gap.Across = min(c.Gap.Across, r.gap)
 		if n := counts[i+1]; n > 0 {
-			c.Runs = append(c.Runs, Run{fmt.Sprintf("ring %d", i+1), n, r.gap, r.radius})
+			c.Runs = append(c.Runs, Run{fmt.Sprintf("ring %d", i+1), n, r.gap})
 		}
 	}
 	if middle {

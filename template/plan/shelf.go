@@ -112,7 +112,7 @@ func shelfProblem(j *job.Job, text string) job.Problems {
 // try works one way of laying the block out, and keeps it where it gives more prints than those
 // tried before.
 func (f *ShelfFit) try(l layout, turned bool) {
-	choices, taken, err := l.choose(repeatOf(l), mostPrints)
+	choices, taken, _, err := l.choose(repeatOf(l), mostPrints)
 	switch {
 	case err == nil && choices[taken].Count > f.Choice.Count:
 		f.Choice, f.Turned, f.Why = choices[taken], turned, ""

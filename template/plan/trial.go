@@ -47,10 +47,10 @@ func (t trial) count(c Choice, pitch job.Spacing) int {
 		along, over = over, along
 	}
 	share, n := t.share(t.pass), 0
-	first, last := over.span(0)
+	first, last := over.fit(0)
 	for k := first; k <= last; k++ {
 		part := float64(k)*share - math.Floor(float64(k)*share+1e-9)
-		if low, high := along.span(part); low <= high {
+		if low, high := along.fit(part); low <= high {
 			n += high - low + 1
 		}
 	}
@@ -60,9 +60,9 @@ func (t trial) count(c Choice, pitch job.Spacing) int {
 // reachLine is a line of places i + shift, of which those up to reach from 0 fit.
 type reachLine struct{ reach, shift float64 }
 
-// span returns the least and the greatest i that fit where the line is moved on by a part. It
+// fit returns the least and the greatest i that fit where the line is moved on by a part. It
 // takes what fits but for rounding, and nothing more: a change is to be large enough.
-func (l reachLine) span(part float64) (low, high int) {
+func (l reachLine) fit(part float64) (low, high int) {
 	const rounding = 1e-11
 	if l.reach < -rounding {
 		return 1, 0

@@ -131,9 +131,9 @@ func (a Area) firstCell(sites []Site) geometry.Site {
 	return low
 }
 
-// describe fills in what a choice gives: prints, border, and the prints of every row and
-// column. Columns and Rows are left to the repeat.
-func (l layout) describe(c Choice, sites []Site) Choice {
+// describe fills in what the sites of a choice give: prints, border, and the prints of every row
+// and column. Columns and Rows are left to the repeat.
+func (l layout) describe(c Choice, sites []Site) way {
 	c.Count = len(sites)
 	c.Border = l.area.surface.borders(l.area, l.pass.Block, sites)
 	rows, columns := tally{}, tally{}
@@ -145,7 +145,7 @@ func (l layout) describe(c Choice, sites []Site) Choice {
 		}
 	}
 	c.RowCounts, c.ColumnCounts = rows.counts(), columns.counts()
-	return c
+	return way{c, sites}
 }
 
 // tally counts prints by the number of their row or column.
