@@ -51,18 +51,21 @@ func TestUpArrow(t *testing.T) {
 		1170: {X: 20, Y: 20},
 	} {
 		path := UpArrow(Pt(10, 20), 20, turn)
+		if len(path) != 1 || !path[0].Closed {
+			t.Fatalf("turned by %v, the arrow is %v", turn, path)
+		}
+		// Of four corners the tip is the one in the arrow's way; the barbs lie behind it, even.
+		corners := flat(path[0], 1)
+		barbs := Polygon{corners[1], corners[3]}
 		tail := Pt(20, 40).Sub(tip)
-		if d := cmp.Diff(Line(tail, tip), path[:1], nearPoints); d != "" {
-			t.Errorf("turned by %v:\n%s", turn, d)
+		if !corners[0].Near(tip) || !near(barbs[0].Distance(tip), barbs[1].Distance(tip)) {
+			t.Errorf("turned by %v, the corners are %v", turn, corners)
 		}
-		head := flat(path[1], 1)
-		if len(path) != 2 || len(head) != 3 || !head[1].Near(tip) || !near(head[0].Distance(tip), head[2].Distance(tip)) {
-			t.Fatalf("turned by %v, the head is %v", turn, head)
+		if middle := barbs[0].Add(barbs[1]).Mul(0.5); !middle.Near(tail) || !near(barbs[0].Distance(barbs[1]), 12) {
+			t.Errorf("turned by %v, the barbs are %v, want them beside %v", turn, barbs, tail)
 		}
-		for _, p := range []Point{head[0], head[2]} {
-			if p.Distance(tail) >= 20 || p.Distance(tail) <= p.Distance(tip) {
-				t.Errorf("turned by %v, the barb %v is not behind the tip", turn, p)
-			}
+		if notch := corners[2]; notch.Distance(tip) >= tail.Distance(tip) {
+			t.Errorf("turned by %v, the foot is not notched: %v", turn, notch)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"math"
+	"slices"
 	"strconv"
 	"testing"
 
@@ -188,11 +189,35 @@ func checkCloth(t *testing.T, p *papers) {
 			wood := pass.Pass.Block.Wood
 			for _, print := range pass.Prints {
 				if !wood.None() {
-					g.mustRun(t, "the wood of "+pass.Pass.Block.Name, g.shown(print, wood.Turn(print.Turn).Move(print.Origin)))
+					o := wood.Turn(print.Turn).Move(print.Origin)
+					g.mustRun(t, "the wood of "+pass.Pass.Block.Name, slices.DeleteFunc(g.shown(print, o), func(q geometry.Point) bool { return !byCorner(o, q) }))
 				}
 			}
 		}
 	}
+}
+
+// byCorner tells whether a point of the edge of wood is one that its brackets show: a quarter of
+// the side from a corner, 9 mm at the most; of a circle, which has none, anywhere near the
+// middle of its quarters.
+func byCorner(o geometry.Outline, q geometry.Point) bool {
+	if c, r, round := o.Round(); round {
+		d := q.Sub(c)
+		off := math.Abs(math.Remainder(math.Atan2(float64(d.Y), float64(d.X))*180/math.Pi-45, 90))
+		return off < 20 && geometry.Angle(off).Radians()*float64(r) < 9
+	}
+	for i, a := range o.Corners() {
+		for _, side := range []int{-1, 1} {
+			b := o.Corners()[(i+side+len(o.Corners()))%len(o.Corners())]
+			d, out := b.Sub(a), q.Sub(a)
+			along := float64(d.X*out.X+d.Y*out.Y) / float64(d.Norm())
+			if across := math.Sqrt(math.Max(0, float64(out.X*out.X+out.Y*out.Y)-along*along)); across < 1e-6 && along >= 0 &&
+				along < math.Min(9, 0.24*float64(d.Norm())) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // checkNumbers looks for the number of every print inside its footprint: at least on one

@@ -310,13 +310,15 @@ func checkDrawnTurns(t *testing.T, plan *plan.Plan) {
 	cellAt := func(p geometry.Point) [2]int {
 		return [2]int{int(math.Round(float64(p.X))), int(math.Round(float64(p.Y)))}
 	}
-	for _, s := range drawing.Strokes {
-		// An arrow is its shaft, and two barbs that meet at one end of it.
-		path := s.Path()
-		if len(path) == 2 && len(path[0].Steps) == 1 && len(path[1].Steps) == 2 && path[0].Steps[0].To == path[1].Steps[0].To {
-			arrows = append(arrows, arrow{path[0].Start, path[0].Steps[0].To})
+	for _, f := range drawing.Fills {
+		// An arrow is a wedge of four corners: its tip, a barb, the notch between the barbs, a barb.
+		if path := f.Path(); f.Role.Kind == guide.RoleArrow && len(path) == 1 && len(path[0].Steps) == 3 {
+			steps := path[0].Steps
+			arrows = append(arrows, arrow{steps[0].To.Add(steps[2].To).Mul(0.5), path[0].Start})
 		}
-		for _, piece := range path {
+	}
+	for _, s := range drawing.Strokes {
+		for _, piece := range s.Path() {
 			if piece.Closed && len(piece.Steps) > 0 && !piece.Steps[0].Curved {
 				points := []geometry.Point{piece.Start}
 				for _, step := range piece.Steps {

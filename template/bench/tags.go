@@ -138,7 +138,7 @@ func newTag(j *job.Job, b *job.Block, uses []use) tag {
 	}
 	s := min(face.W(), face.H())
 	arrow := geometry.UpArrow(geometry.Pt(c.X, c.Y-s*0.12), s*0.4, 0)
-	t.Stroke(arrow, paper.Pen{Width: max(0.35, min(1, s*0.012))})
+	t.Fill(arrow, paper.Ink{})
 	t.words(j, b, uses, geometry.Pt(c.X, c.Y+s*0.14), min(s*0.72, face.W()-2*tick), c.Y+s*0.36)
 	return t
 }
@@ -157,7 +157,7 @@ func newCrossTag(j *job.Job, b *job.Block, uses []use) tag {
 	} {
 		t.Stroke(geometry.Line(l[0], l[1]), pens.Arrow)
 	}
-	t.Stroke(geometry.UpArrow(geometry.Pt(c.X, c.Y-14), 36, 0), paper.Pen{Width: 1})
+	t.Fill(geometry.UpArrow(geometry.Pt(c.X, c.Y-14), 36, 0), paper.Ink{})
 	t.words(j, b, uses, geometry.Pt(c.X, c.Y+10), w-30, h-16)
 	t.Write(paper.Label{Text: "lay on the block’s own centre lines", At: geometry.Pt(c.X, h-14), Anchor: paper.AnchorBottom, Height: 1.8})
 	return t

@@ -13,10 +13,13 @@ type guide struct {
 	job   *job.Job
 	face  plan.FacePlan
 	pens  pens
-	crowd *Crowd        // text, and what text may not lie on
-	lines *Crowd        // edges of prints and of wood, where passes lie on each other
-	cloth geometry.Rect // bounds of the item
-	reach geometry.Length
+	crowd *Crowd // text, and what text may not lie on
+	lines *Crowd // lines that text keeps off
+	// covered is, of several passes, where the prints of each lie.
+	covered []*Crowd
+	layered bool
+	cloth   geometry.Rect // bounds of the item
+	reach   geometry.Length
 }
 
 // Draw draws the guide for a face: the cloth, the prints, and outside the cloth the ticks.
@@ -31,7 +34,11 @@ func drawIn(j *job.Job, face plan.FacePlan, bounds geometry.Rect) *guide {
 	g := &guide{
 		Drawing: &paper.Drawing{Bounds: bounds},
 		job:     j, face: face, pens: NewPens(j.Paper.Lines), crowd: NewCrowd(bounds), lines: NewCrowd(bounds), cloth: cloth,
-		reach: reachOf(face.Item, bounds),
+		reach:   reachOf(face.Item, bounds),
+		layered: layered(face),
+	}
+	if len(face.Passes) > 1 {
+		g.covered = covered(face, bounds)
 	}
 	if j.Paper.Extent == job.EdgesExtent {
 		g.drawCorners()
@@ -44,31 +51,44 @@ func drawIn(j *job.Job, face plan.FacePlan, bounds geometry.Rect) *guide {
 	return g
 }
 
+// covered returns where the prints of each pass lie.
+func covered(face plan.FacePlan, area geometry.Rect) []*Crowd {
+	var all []*Crowd
+	for _, p := range face.Passes {
+		c := NewCrowd(area)
+		for _, print := range p.Prints {
+			c.Take(print.Footprint.Outline.Bounds())
+		}
+		all = append(all, c)
+	}
+	return all
+}
+
 // drawCloth draws what the cloth is: outline, hem, border line, zones, creases.
 func (g *guide) drawCloth() {
 	item := g.face.Item.Item
-	g.Stroke(g.face.Item.Area.ClothPath(), g.pens.Cloth)
+	g.line(g.face.Item.Area.ClothPath(), g.pens.Cloth, RoleEdge)
 	g.drawLap()
 	if item.Hem > 0 && !item.Outline.None() {
 		if path, _, ok := item.Outline.Inset(item.Hem); ok {
-			g.Stroke(path, g.pens.Hem)
+			g.line(path, g.pens.Hem, RoleHem)
 		}
 	}
 	if item.Border != (geometry.Edges{}) {
-		g.Stroke(g.face.Item.Area.Path(), g.pens.Border)
+		g.line(g.face.Item.Area.Path(), g.pens.Border, RoleBorder)
 	}
 	for _, z := range item.Zones {
 		g.drawZone(z)
 	}
 	c := g.cloth.Centre()
-	g.Stroke(geometry.Line(geometry.Pt(c.X, g.cloth.Min.Y), geometry.Pt(c.X, g.cloth.Max.Y)), g.pens.Crease)
-	g.Stroke(geometry.Line(geometry.Pt(g.cloth.Min.X, c.Y), geometry.Pt(g.cloth.Max.X, c.Y)), g.pens.Crease)
+	g.line(geometry.Line(geometry.Pt(c.X, g.cloth.Min.Y), geometry.Pt(c.X, g.cloth.Max.Y)), g.pens.Crease, RoleCrease)
+	g.line(geometry.Line(geometry.Pt(g.cloth.Min.X, c.Y), geometry.Pt(g.cloth.Max.X, c.Y)), g.pens.Crease, RoleCrease)
 }
 
 // drawZone draws a zone kept clear: its edge, crossed out, and its name.
 func (g *guide) drawZone(z job.Zone) {
 	r := z.Rect
-	g.Stroke(r.Polygon().Path(), g.pens.Zone)
+	g.line(r.Polygon().Path(), g.pens.Zone, RoleZone)
 	h := geometry.Length(3.5)
 	name := paper.Shorten(z.Name, h, false, r.W()-2*h)
 	l := paper.Label{Text: name, At: geometry.Pt(r.Min.X+h, r.Min.Y+h), Anchor: paper.AnchorTopLeft, Height: h}
@@ -87,7 +107,7 @@ func (g *guide) drawZone(z job.Zone) {
 // edge, which is where it is to be laid.
 func (g *guide) drawCorners() {
 	if _, ok := g.face.Item.Item.Outline.Upright(); !ok {
-		g.Stroke(g.face.Item.Area.ClothPath(), g.pens.Cloth)
+		g.line(g.face.Item.Area.ClothPath(), g.pens.Cloth, RoleEdge)
 		return
 	}
 	leg := min(20*geometry.Millimetre, g.cloth.W()/4, g.cloth.H()/4)
@@ -100,6 +120,6 @@ func (g *guide) drawCorners() {
 		{g.cloth.Max, -leg, -leg},
 		{geometry.Pt(g.cloth.Min.X, g.cloth.Max.Y), leg, -leg},
 	} {
-		g.Stroke(geometry.Chain(c.p.Add(geometry.Pt(c.dx, 0)), c.p, c.p.Add(geometry.Pt(0, c.dy))), g.pens.Cloth)
+		g.line(geometry.Chain(c.p.Add(geometry.Pt(c.dx, 0)), c.p, c.p.Add(geometry.Pt(0, c.dy))), g.pens.Cloth, RoleEdge)
 	}
 }

@@ -6,7 +6,8 @@ import (
 	"underlay/template/job"
 )
 
-// pens are the lines of a guide. Wide to narrow is 2 to 1, in the widths of ISO 128-2.
+// pens are the lines of a guide. Wide to narrow is 2 to 1, in the widths of ISO 128-2; none is
+// narrower than 0.25 mm, which poor printers lose.
 type pens struct {
 	Cloth, Hem, Border, Crease, Wood, Zone, Tick, Tape, Arrow paper.Pen
 	passes                                                    []paper.Pen
@@ -14,14 +15,14 @@ type pens struct {
 
 // NewPens returns the pens for fine lines, or for strong ones that show through cloth.
 func NewPens(lines job.Lines) pens {
-	wide, narrow, thin := 0.5*geometry.Millimetre, 0.25*geometry.Millimetre, 0.13*geometry.Millimetre
+	wide, narrow := 0.5*geometry.Millimetre, 0.25*geometry.Millimetre
 	tick, tape := narrow, wide // on bare paper, and often 1 mm apart: never wider
 	if lines == job.StrongLines {
-		wide, narrow, thin = 1.4, 0.7, 0.35
+		wide, narrow = 1.4, 0.7
 	}
 	p := pens{
 		Cloth:  paper.Pen{Type: paper.Continuous, Width: wide},
-		Hem:    paper.Pen{Type: paper.Continuous, Width: thin},
+		Hem:    paper.Pen{Type: paper.Dashed, Width: narrow}, // as it is stitched
 		Border: paper.Pen{Type: paper.Dotted, Width: narrow},
 		Crease: paper.Pen{Type: paper.Chain, Width: narrow},
 		Wood:   paper.Pen{Type: paper.Dashed, Width: narrow},

@@ -12,7 +12,7 @@ func (g *guide) drawLap() {
 	if path == nil {
 		return
 	}
-	g.Stroke(path, g.pens.Zone)
+	g.line(path, g.pens.Zone, RoleSeam)
 	l := paper.Label{Text: "lap of the seam, not printed", At: at, Anchor: paper.AnchorBottomLeft, Height: 2.5}
 	if box := l.Extent(); g.Bounds.Holds(box) {
 		g.Write(l)

@@ -1,0 +1,29 @@
+package guide
+
+import (
+	"underlay/geometry"
+	"underlay/paper"
+)
+
+// The kinds of marks on a guide. A mark that belongs to a print carries the print's number.
+const (
+	RoleEdge   = "edge" // of the cloth
+	RoleHem    = "hem"
+	RoleBorder = "border"
+	RoleCrease = "crease"
+	RoleZone   = "zone"
+	RoleSeam   = "seam"   // the lap of a shade's seam
+	RolePrint  = "print"  // its outline
+	RoleLap    = "lap"    // where two prints meet that lap
+	RoleWood   = "wood"   // corners of the block's body
+	RoleSign   = "sign"   // of the corner put down first
+	RoleArrow  = "arrow"  // to the top of the block
+	RoleNumber = "number" // in the order of printing
+	RoleLeader = "leader" // from a number to its print
+)
+
+// line draws a line of a kind, which text keeps off.
+func (g *guide) line(path geometry.Path, pen paper.Pen, kind string) {
+	g.takeLines(path)
+	g.Stamp(paper.NewShape(path), paper.Place{}, pen, paper.Role{Kind: kind})
+}
