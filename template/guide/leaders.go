@@ -16,7 +16,7 @@ const (
 
 // lead writes a number beside the prints, joined to its own by a leader; where there is no room
 // near by it is left out, and counted.
-func (n numbering) lead(f field, text string, number int) {
+func (n numbering) lead(f field, text string) {
 	if n.covered == nil {
 		n.guide.covered = covered(n.face, n.Bounds)
 	}
@@ -37,15 +37,20 @@ func (n numbering) lead(f field, text string, number int) {
 			if end == middle {
 				continue
 			}
-			end = end.Sub(way.Mul(float64(min(leaderIn, end.Distance(f.centre)/2))))
+			for in := leaderIn; in > 0; in -= leaderIn / 4 {
+				if p := end.Sub(way.Mul(float64(in))); o.Contains(p) {
+					end = p
+					break
+				}
+			}
 			start := leave(box.Grow(0.4), middle, end)
 			if !n.vacant(box.Grow(0.3), start, end) {
 				continue
 			}
-			role := paper.Role{Kind: RoleLeader, Number: number}
+			role := paper.Role{Kind: RoleLeader}
 			n.Stamp(paper.NewShape(geometry.Line(start, end)), paper.Place{}, paper.Pen{Width: leaderPen}, role)
 			n.StampFill(paper.Disc(leaderDot), paper.Place{At: end}, paper.Ink{}, role)
-			n.write(label, number)
+			n.write(label)
 			n.crowd.Take(geometry.RectAround(end, geometry.Size{W: 2 * leaderDot, H: 2 * leaderDot}))
 			for t := 0.0; t < 1; t += 0.1 {
 				n.crowd.Take(geometry.Line(start.Add(end.Sub(start).Mul(t)), start.Add(end.Sub(start).Mul(t+0.1))).Bounds().Grow(0.2))

@@ -6,7 +6,6 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
-	"underlay/template/job"
 	"underlay/template/plan"
 )
 
@@ -55,7 +54,9 @@ type numbering struct {
 	middle geometry.Point // of the marks, in the face's frame: the point farthest from its edge
 	off    geometry.Length
 	shapes map[geometry.Length]*paper.Shape // of arrows, by their length
-	found  *[2][]kept                       // where numbers, and arrows, of other prints stand
+	// reserved is kept free for a number that is about to be written.
+	reserved geometry.Rect
+	found    *[2][]kept // where numbers, and arrows, of other prints stand
 }
 
 // kept is a place that a search found, tried first for the next print: prints of a pass look
@@ -77,7 +78,7 @@ func (g *guide) drawNumbers(p plan.FacePass, pass int) {
 		middle: middle, off: min(2.5, max(0.6, depth*0.1)), shapes: map[geometry.Length]*paper.Shape{}, found: &[2][]kept{},
 	}
 	for i, print := range p.Prints {
-		n.mark(n.field(print), print, strconv.Itoa(p.First+i), p.First+i)
+		n.mark(n.field(print), print, strconv.Itoa(p.First+i))
 	}
 }
 
@@ -85,11 +86,12 @@ func (g *guide) drawNumbers(p plan.FacePass, pass int) {
 type field struct {
 	outlines []geometry.Outline // of the print; of one across a seam, on both sides of it
 	centre   geometry.Point
+	turn     geometry.Angle
 	seam     bool
 }
 
 func (n numbering) field(print plan.Print) field {
-	f := field{centre: print.Origin.Add(n.middle.Turn(print.Turn)), seam: print.Seam, outlines: []geometry.Outline{print.Footprint.Outline}}
+	f := field{centre: print.Origin.Add(n.middle.Turn(print.Turn)), turn: print.Turn, seam: print.Seam, outlines: []geometry.Outline{print.Footprint.Outline}}
 	if print.Seam {
 		f.outlines = n.face.Item.Area.Again(print, print.Footprint.Outline)
 	}
@@ -131,25 +133,36 @@ func (g *guide) onCloth(box geometry.Rect) bool {
 }
 
 // mark puts number and arrow of a print in their places.
-func (n numbering) mark(f field, print plan.Print, text string, number int) {
+func (n numbering) mark(f field, print plan.Print, text string) {
 	wide := paper.TextWidth(text, n.height, true)
 	for _, at := range n.pairs(f.centre, wide) {
 		label := n.label(text, at[0])
 		box := label.Extent()
-		if n.holds(f, box, easyMargin) && n.holds(f, n.arrowBox(at[1], n.arrow), easyMargin) &&
-			n.faults(box) == 0 && n.faults(n.arrowBox(at[1], n.arrow)) == 0 {
-			n.write(label, number)
-			n.point(at[1], n.arrow, print, number)
+		if n.holds(f, box, easyMargin) && n.holds(f, arrowBox(at[1], n.arrow, print.Turn), easyMargin) &&
+			n.faults(box) == 0 && n.faults(arrowBox(at[1], n.arrow, print.Turn)) == 0 {
+			n.write(label)
+			n.point(at[1], n.arrow, print)
 			return
 		}
 	}
 	label, found := n.search(f, text)
+	beside := n
 	if found {
-		n.write(label, number)
+		beside.reserved = label.GroundBox()
 	}
-	n.findArrow(f, print, number)
+	at, long, room := beside.findArrow(f)
+	if found && !room { // the arrow comes first: a number can be led from elsewhere
+		if at, long, room = n.findArrow(f); room {
+			n.reserved = arrowBox(at, long, print.Turn)
+			label, found = n.search(f, text)
+		}
+	}
+	n.point(at, long, print)
+	if found {
+		n.write(label)
+	}
 	if !found {
-		n.lead(f, text, number)
+		n.lead(f, text)
 	}
 }
 
@@ -189,7 +202,7 @@ const roomy = 0.8 * geometry.Millimetre
 
 // faults adds up what is amiss with a place; below 0: other marks are there.
 func (n numbering) faults(box geometry.Rect) int {
-	if !n.crowd.Free(box) {
+	if !n.crowd.Free(box) || n.reserved.Overlaps(box) {
 		return -1
 	}
 	sum := 0
@@ -213,27 +226,32 @@ func (n numbering) label(text string, middle geometry.Point) paper.Label {
 }
 
 // write writes a number, on white ground where a line runs through.
-func (n numbering) write(l paper.Label, number int) {
-	l.Role = paper.Role{Kind: RoleNumber, Number: number}
+func (n numbering) write(l paper.Label) {
+	l.Role = paper.Role{Kind: RoleNumber}
 	l.Ground = !n.lines.Free(l.Extent())
 	n.Write(l)
 	n.crowd.Take(l.GroundBox())
 }
 
 // point draws the arrow of a print.
-func (n numbering) point(at geometry.Point, long geometry.Length, print plan.Print, number int) {
+func (n numbering) point(at geometry.Point, long geometry.Length, print plan.Print) {
 	shape := n.shapes[long]
 	if shape == nil {
 		shape = paper.NewShape(geometry.UpArrow(geometry.Point{}, long, 0))
 		n.shapes[long] = shape
 	}
-	n.StampFill(shape, paper.Place{At: at, Turn: print.Turn}, paper.Ink{}, paper.Role{Kind: RoleArrow, Number: number})
-	n.crowd.Take(n.arrowBox(at, long))
+	n.StampFill(shape, paper.Place{At: at, Turn: print.Turn}, paper.Ink{}, paper.Role{Kind: RoleArrow})
+	n.crowd.Take(arrowBox(at, long, print.Turn))
 }
 
-// arrowBox holds an arrow however it is turned.
-func (n numbering) arrowBox(at geometry.Point, long geometry.Length) geometry.Rect {
-	return geometry.RectAround(at, geometry.Size{W: long * 1.06, H: long * 1.06})
+// arrowBox holds an arrow as it is turned on a print: straight up it is as high as long, its
+// barbs stand off its middle by 0.583 of that.
+func arrowBox(at geometry.Point, long geometry.Length, turn geometry.Angle) geometry.Rect {
+	side := long * 1.02
+	if math.Mod(float64(turn), 90) != 0 {
+		side = long * 1.17
+	}
+	return geometry.RectAround(at, geometry.Size{W: side, H: side})
 }
 
 // search looks all over a print for a place for its number: with room round it, then with
@@ -248,19 +266,18 @@ func (n numbering) search(f field, text string) (paper.Label, bool) {
 	return paper.Label{}, false
 }
 
-// findArrow looks all over a print for a place for its arrow, smaller and smaller; failing that
-// it stands small in the middle.
-func (n numbering) findArrow(f field, print plan.Print, number int) {
-	for _, share := range []geometry.Length{1, 0.75, 0.55} {
-		long := n.arrow * share
+// findArrow looks all over a print for a place for its arrow, smaller and smaller, and returns
+// its middle and length; where there is none it is small and in the middle.
+func (n numbering) findArrow(f field) (at geometry.Point, long geometry.Length, room bool) {
+	for _, share := range []geometry.Length{1, 0.75, 0.55, 0.4} {
+		long = n.arrow * share
 		for _, margin := range []geometry.Length{easyMargin, tightMargin / 2} {
-			if at, ok := n.best(f, n.arrowBox(geometry.Point{}, long).Size(), margin, 1); ok {
-				n.point(at, long, print, number)
-				return
+			if at, ok := n.best(f, arrowBox(geometry.Point{}, long, f.turn).Size(), margin, 1); ok {
+				return at, long, true
 			}
 		}
 	}
-	n.point(f.centre, n.arrow*0.55, print, number)
+	return f.centre, long, false
 }
 
 // best returns the middle of the best place in a print for a box so large: free of marks, with
@@ -320,31 +337,4 @@ func share(i, n int) geometry.Length {
 		return 0.5
 	}
 	return geometry.Length(i) / geometry.Length(n-1)
-}
-
-// deepest returns the point of a face that is farthest from its edge, and how far: the centre,
-// but for an outline of the maker's own. That is looked for on a grid, then ever closer.
-func deepest(b *job.Block) (geometry.Point, geometry.Length) {
-	best, most := geometry.Point{}, min(b.Size.W, b.Size.H)/2
-	if b.Shape != job.OutlineFace {
-		return best, most
-	}
-	const steps = 12
-	corners := b.Face.Corners()
-	most = 0
-	for span := max(b.Size.W, b.Size.H) / 2; span > 0.05; span /= steps / 2 {
-		around := best
-		for i := -steps; i <= steps; i++ {
-			for j := -steps; j <= steps; j++ {
-				p := around.Add(geometry.Pt(span*geometry.Length(i)/steps, span*geometry.Length(j)/steps))
-				if d := corners.EdgeDistance(p); d > most && corners.Contains(p) {
-					best, most = p, d
-				}
-			}
-		}
-	}
-	if most == 0 { // a sliver that slips through the grid
-		return geometry.Point{}, min(b.Size.W, b.Size.H) / 2
-	}
-	return best, most
 }

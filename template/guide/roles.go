@@ -5,7 +5,7 @@ import (
 	"underlay/paper"
 )
 
-// The kinds of marks on a guide. A mark that belongs to a print carries the print's number.
+// The kinds of marks on a guide. Outlines of prints and of wood carry the print's number.
 const (
 	RoleEdge   = "edge" // of the cloth
 	RoleHem    = "hem"

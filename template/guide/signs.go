@@ -94,7 +94,7 @@ const signClear = 0.35 * geometry.Millimetre
 func (g *guide) drawSigns(p plan.FacePass, pass int) {
 	s := newSign(pass, p.Pass.Block.Size)
 	corners := map[geometry.Point][]geometry.Point{} // in the block's frame: the places for each corner
-	for i, print := range p.Prints {
+	for _, print := range p.Prints {
 		corner := print.TouchDown.Sub(print.Origin).Turn(-print.Turn)
 		key := geometry.Pt(geometry.Length(math.Round(float64(corner.X)*1e3)), geometry.Length(math.Round(float64(corner.Y)*1e3)))
 		places, known := corners[key]
@@ -109,14 +109,14 @@ func (g *guide) drawSigns(p plan.FacePass, pass int) {
 				break
 			}
 		}
-		s.draw(g.Drawing, at, paper.Role{Kind: RoleSign, Number: p.First + i})
+		s.draw(g.Drawing, at, paper.Role{Kind: RoleSign})
 		g.crowd.Take(s.box(at))
 	}
 }
 
 // signPlaces returns places for a sign by a corner of a face, the best first, all in the block's
 // frame: on the line that halves the corner, as near to it as both edges allow, then farther in.
-// Of a corner too sharp for the sign it is the place on that line farthest from all edges.
+// Of a corner too sharp for the sign it is the place near by on that line farthest from all edges.
 func signPlaces(b *job.Block, corner geometry.Point, r geometry.Length) []geometry.Point {
 	in := geometry.Point{}.Sub(corner)
 	clear := func(p geometry.Point) geometry.Length { return b.Size.W/2 - p.Norm() }
@@ -135,14 +135,14 @@ func signPlaces(b *job.Block, corner geometry.Point, r geometry.Length) []geomet
 	in = in.Mul(1 / float64(in.Norm()))
 	best, most := corner, clear(corner)
 	var places []geometry.Point
-	far := max(b.Size.W, b.Size.H) / 2
+	far := max(4.8, min(8.8, 0.48*min(b.Size.W, b.Size.H)))
 	for t := r; t <= far; t += r / 10 {
 		p := corner.Add(in.Mul(float64(t)))
 		c := clear(p)
-		if c > most {
+		if c > most+0.01 {
 			best, most = p, c
 		}
-		apart := len(places) == 0 || p.Distance(places[len(places)-1]) >= 2.8*r
+		apart := len(places) == 0 || p.Distance(places[len(places)-1]) >= 2.6*r
 		if c >= r+signClear && apart {
 			if places = append(places, p); len(places) == 5 {
 				break
