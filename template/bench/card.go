@@ -166,12 +166,6 @@ func (c *card) tape() {
 // tapeName is what a tape line is called on the card: "far", "start".
 func tapeName(name string) string {
 	word, _, _ := strings.Cut(name, " ")
-	switch word {
-	case "top":
-		return "far"
-	case "bottom":
-		return "near"
-	}
 	return word
 }
 

@@ -22,7 +22,7 @@ func (b bench) order() {
 			continue
 		}
 		if p.Pass.Order == job.RowByRow {
-			b.Text(words.UpperFirst(strings.TrimPrefix(name+": row by row from the near edge, each from the left; the far row last. The lower left corner goes down first.", ": ")))
+			b.Text(words.UpperFirst(strings.TrimPrefix(name+": row by row from the near edge, each from the left; the far row last. The near left corner goes down first.", ": ")))
 			continue
 		}
 		stretches := stretches(p.PassPlan, b.face.Item.Area.Centre())
@@ -100,9 +100,9 @@ func cornerWords(p plan.Print) string {
 	var words []string
 	switch {
 	case d.Y > geometry.Tolerance:
-		words = append(words, "lower")
+		words = append(words, "near")
 	case d.Y < -geometry.Tolerance:
-		words = append(words, "upper")
+		words = append(words, "far")
 	}
 	switch {
 	case d.X > geometry.Tolerance:

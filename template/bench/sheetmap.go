@@ -16,7 +16,7 @@ import (
 // to join them, what to check, and what the lines mean.
 func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []paper.Sheet) []paper.Page {
 	f := newFlow(j)
-	f.Title(face.Label(), fmt.Sprintf("Guide at true size: %s on %s. Mark %s.",
+	f.Title(words.UpperFirst(face.Label()), fmt.Sprintf("Guide at true size: %s on %s. Mark %s.",
 		words.Counted(len(sheets), "sheet", "sheets"), j.Paper.Stock.Name, guide.Mark(j, face)))
 	for _, p := range face.Passes {
 		f.Text(fmt.Sprintf("%s: %s, prints %d to %d.", p.Pass.Name, guide.Summary(p.PassPlan, j.Units), p.First, p.First+len(p.Prints)-1))

@@ -39,7 +39,7 @@ func (l layout) tapeLines(sites []Site, first Site) TapeLines {
 // tapeLine is one of the lines, in words.
 type tapeLine struct {
 	Name   string // "left edge", of the prints; "start line"
-	Edge   string // of the cloth, that it is measured from: "left" or "top"
+	Edge   string // of the cloth, that it is measured from: "left" or "far"
 	At     geometry.Length
 	crease geometry.Length // from the same edge
 	Starts bool            // it is an edge of the prints and the start line too
@@ -54,12 +54,12 @@ func (t TapeLines) Lines(cloth geometry.Rect) []tapeLine {
 		lines = append(lines, tapeLine{Name: []string{"left edge", "right edge"}[min(i, 1)], Edge: "left", At: x, crease: crease.X})
 	}
 	for i, y := range t.Down {
-		l := tapeLine{Name: "start line", Edge: "top", At: y, crease: crease.Y}
+		l := tapeLine{Name: "start line", Edge: "far", At: y, crease: crease.Y}
 		switch i {
 		case 0:
-			l.Name = "top edge"
+			l.Name = "far edge"
 		case len(t.Down) - 1:
-			l.Name = "bottom edge"
+			l.Name = "near edge"
 		}
 		l.Starts = l.Name != "start line" && (y-t.Start).Abs() <= geometry.Tolerance
 		lines = append(lines, l)
@@ -69,7 +69,7 @@ func (t TapeLines) Lines(cloth geometry.Rect) []tapeLine {
 
 // FromCrease says how far the line lies from the crease beside it, and on which side.
 func (l tapeLine) FromCrease(u geometry.Unit) string {
-	sides := map[string][2]string{"left": {"left", "right"}, "top": {"above", "below"}}[l.Edge]
+	sides := map[string][2]string{"left": {"left", "right"}, "far": {"farther", "nearer"}}[l.Edge]
 	switch off := l.At - l.crease; {
 	case off.Abs() <= geometry.Tolerance:
 		return "on it"

@@ -212,13 +212,13 @@ func (f *fitText) runs(c plan.Choice) {
 
 // tape adds the tape lines, from the cloth's edge and from the crease.
 func (f *fitText) tape(ip *plan.ItemPlan, t plan.TapeLines) {
-	rows := [][]string{{"tape line", "from the cloth's edge", "from the crease"}}
+	rows := [][]string{{"tape line", "on the cloth", "from the crease"}}
 	for _, l := range t.Lines(ip.Area.Cloth) {
 		name := l.Name
 		if l.Starts {
 			name += ", start"
 		}
-		rows = append(rows, []string{name, f.u.Format(l.At) + " from the " + l.Edge, l.FromCrease(f.u)})
+		rows = append(rows, []string{name, f.u.Format(l.At) + " from the " + l.Edge + " edge", l.FromCrease(f.u)})
 	}
 	f.table("    ", rows, 3)
 }
