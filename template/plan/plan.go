@@ -8,8 +8,6 @@ import (
 	"underlay/geometry"
 	"underlay/template/job"
 	"underlay/template/words"
-
-	"golang.org/x/sync/errgroup"
 )
 
 // Plan is a job worked out: what fits, where it goes, in what order.
@@ -214,16 +212,15 @@ func (l *layout) findTarget(job *job.Job, before []*PassPlan) error {
 func (l layout) prints(sites []Site, order []int, hand job.Hand) []Print {
 	prints := make([]Print, len(order))
 	const share = 2048
-	var work errgroup.Group
+	var work sync.WaitGroup
 	for from := 0; from < len(order); from += share {
-		work.Go(func() error {
+		work.Go(func() {
 			for i := from; i < min(from+share, len(order)); i++ {
 				prints[i] = l.print(sites[order[i]], hand)
 			}
-			return nil
 		})
 	}
-	work.Wait() // none of them fails
+	work.Wait()
 	return prints
 }
 

@@ -4,6 +4,8 @@
 package pdfread
 
 import (
+	"os"
+	"path/filepath"
 	"sync"
 	"testing"
 
@@ -12,18 +14,38 @@ import (
 	"github.com/klippa-app/go-pdfium/requests"
 	"github.com/klippa-app/go-pdfium/responses"
 	"github.com/klippa-app/go-pdfium/webassembly"
+	"github.com/tetratelabs/wazero"
+	"github.com/tetratelabs/wazero/api"
+	"github.com/tetratelabs/wazero/experimental"
 
 	"underlay/geometry"
 )
 
-// engine is pdfium. It takes seconds to start, so that it starts once a test program.
+// engine is pdfium. It starts once a test program, from machine code that the first program to
+// need it leaves for the others: to compile it takes several seconds.
 var engine = sync.OnceValues(func() (pdfium.Pdfium, error) {
-	pool, err := webassembly.Init(webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1})
+	config := webassembly.Config{MinIdle: 1, MaxIdle: 1, MaxTotal: 1}
+	if cache, err := compiled(); err == nil {
+		config.RuntimeConfig = wazero.NewRuntimeConfig().
+			WithCoreFeatures(api.CoreFeaturesV2 | experimental.CoreFeaturesExceptionHandling).
+			WithCompilationCache(cache)
+	}
+	pool, err := webassembly.Init(config)
 	if err != nil {
 		return nil, err
 	}
 	return pool.GetInstance(0)
 })
+
+// compiled is where machine code is kept, in the user's cache folder; wazero keeps that of its
+// versions apart. An error where there is no such folder, as in a bare container.
+func compiled() (wazero.CompilationCache, error) {
+	dir, err := os.UserCacheDir()
+	if err != nil {
+		return nil, err
+	}
+	return wazero.NewCompilationCacheWithDir(filepath.Join(dir, "underlay-tests"))
+}
 
 // must ends the test where pdfium fails.
 func must[T any](t testing.TB) func(T, error) T {
