@@ -48,6 +48,7 @@ func otherNames() []otherName {
 		{"item", "face", "faces", ""},
 		{"item", "radius", "size", `twice the radius: as size of a round item, or as diameter of a drum`},
 		{"item", "circumference", "around", ""},
+		{"item", "slant", "slope", ""},
 		{"item", "points corners", "outline", ""},
 		{"item", "pocket pockets zone zones", "keep-clear", "[[item.keep-clear]] with name, at and size"},
 		{"item", "passes", "pass", ""},

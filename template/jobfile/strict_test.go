@@ -92,7 +92,7 @@ func TestUnknownKeys(t *testing.T) {
 		{in: "[[item.pass]]", line: `margin = "30 mm"`, want: `write it as border in the [[item]]`},
 
 		// Nothing has any of these names: all keys of the table are listed.
-		{in: "[[item]]", line: `slope = "20 cm"`, want: `the keys of [[item]] are name, shape, size, `},
+		{in: "[[item]]", line: `incline = "20 cm"`, want: `the keys of [[item]] are name, shape, size, `},
 		{in: "[[item]]", line: `pieces = "3 x 4"`, want: `the keys of [[item]] are name, shape, size, `},
 		{in: "[[item]]", line: `sides = ["50 cm"]`, want: `the keys of [[item]] are name, shape, size, `},
 		{in: "[[item]]", line: `across = "50 cm"`, want: `the keys of [[item]] are name, shape, size, `},
