@@ -8,6 +8,7 @@ import (
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/template/job"
+	"underlay/template/plan"
 	"underlay/template/words"
 )
 
@@ -17,7 +18,7 @@ const (
 	captionRow = 5 * geometry.Millimetre // a caption over a picture
 	tapeHeight = 5 * geometry.Millimetre // of the tape's figures (ISO 3098), to be read standing
 	boxSide    = 6 * geometry.Millimetre // of a box to tick
-	tapeRow    = 3*2.5*geometry.Millimetre + tapeHeight + 2.5*geometry.Millimetre
+	tapeRow    = 3.5*2.5*geometry.Millimetre + tapeHeight + 4*geometry.Millimetre
 	stepsShare = 0.66 // of the width of the page that is for the steps
 
 	leastPicture = 20 * geometry.Millimetre
@@ -62,10 +63,8 @@ func newCard(b bench) (paper.Page, bool) {
 // pictures.
 func (c *card) spare() geometry.Length {
 	h := c.box.H() - stepsHeight(c.bench.steps(true), 2.5, c.box.W()*stepsShare)
-	for _, p := range c.face.Passes {
-		if p.Tape != nil {
-			h -= tapeRow + cardGap
-		}
+	if rows := len(c.taped()); rows > 0 {
+		h -= 2.5*3 + geometry.Length(rows)*tapeRow
 	}
 	return h
 }
@@ -132,35 +131,53 @@ func (c *card) pictures(box geometry.Rect, columns int) {
 	c.write(second, []string{"The order"}, 2.5, true, paper.Ink{})
 }
 
+// taped returns the passes of the face that have tape lines, as many as the card shows.
+func (c *card) taped() []plan.FacePass {
+	const most = 3
+	var passes []plan.FacePass
+	for _, p := range c.face.Passes {
+		if p.Tape != nil && len(passes) < most {
+			passes = append(passes, p)
+		}
+	}
+	return passes
+}
+
 // tape sets the figures for the tape, large, a row for each pass that has some.
 func (c *card) tape() {
-	const most = 3
-	rows := 0
-	for _, p := range c.face.Passes {
-		if p.Tape == nil || rows == most {
-			continue
-		}
-		title := "Tape lines, from the cloth’s left and far edges, in " + c.job.Units.String()
-		if len(c.face.Passes) > 1 {
-			title = words.UpperFirst(p.Pass.Name) + ": t" + title[1:]
-		}
-		if rows > 0 {
-			c.box.Min.Y -= cardGap / 2
-		}
-		row := c.take(tapeRow)
-		c.write(row, []string{paper.Shorten(title, 2.5, true, row.W())}, 2.5, true, paper.Ink{})
-		row.Min.Y += 2 * 2.5
-		lines := p.Tape.Lines(c.face.Item.Area.Cloth)
-		w := row.W() / 5
-		for i, l := range lines {
-			cell := row
-			cell.Min.X += geometry.Length(i) * w
-			c.write(cell, []string{tapeName(l.Name)}, 2.5, false, quiet)
-			cell.Min.Y += 2 * 2.5
-			c.write(cell, []string{c.job.Units.Ruled(l.At)}, tapeHeight, true, paper.Ink{})
-		}
-		rows++
+	passes := c.taped()
+	if len(passes) == 0 {
+		return
 	}
+	title := paper.Wrap("Tape lines, in "+c.job.Units.String()+" from the cloth’s left and far edges", 2.5, true, c.box.W())
+	c.box.Min.Y += c.write(c.box, title, 2.5, true, paper.Ink{}) + 1
+	for _, p := range passes {
+		if len(c.face.Passes) > 1 {
+			name := paper.Shorten(words.UpperFirst(p.Pass.Name), 2.5, true, c.box.W())
+			c.box.Min.Y += c.write(c.box, []string{name}, 2.5, true, quiet)
+		}
+		row := c.box
+		lines := p.Tape.Lines(c.face.Item.Area.Cloth)
+		wide := geometry.Length(0) // of all figures, one beside the other
+		for _, l := range lines {
+			wide += c.figureWidth(l.At)
+		}
+		space := min((row.W()-wide)/geometry.Length(max(1, len(lines)-1)), 20)
+		for _, l := range lines {
+			c.write(row, []string{tapeName(l.Name)}, 2.5, false, quiet)
+			figure := row
+			figure.Min.Y += 1.75 * 2.5
+			c.write(figure, []string{c.job.Units.Ruled(l.At)}, tapeHeight, true, paper.Ink{})
+			row.Min.X += c.figureWidth(l.At) + space
+		}
+		c.box.Min.Y += 1.75*2.5 + tapeHeight + 4
+	}
+	c.box.Min.Y += 2
+}
+
+// figureWidth is how much room a tape line's figure and name take.
+func (c *card) figureWidth(at geometry.Length) geometry.Length {
+	return max(paper.TextWidth(c.job.Units.Ruled(at), tapeHeight, true), paper.TextWidth("right", 2.5, false))
 }
 
 // tapeName is what a tape line is called on the card: "far", "start".

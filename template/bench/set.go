@@ -40,14 +40,15 @@ func setPages(p *plan.Plan, contents []Entry, sheets, before int) []paper.Page {
 		under += ", " + say.Time(t.Bench) + " at the bench"
 	}
 	f.Title(words.UpperFirst(p.Job.Title), under+".")
-	f.Figure(lineUpHeight(p, f.Width(), f.Room()*0.42), func(box geometry.Rect) []paper.View { return lineUp(p, box) })
+	most := f.Room() * 0.42
+	f.Figure(lineUpHeight(p, f.Width(), most), func(box geometry.Rect) []paper.View { return lineUp(p, box, most) })
 	bring(f, p, t, sheets)
 	f.Heading("In these papers")
 	var rows [][]string
 	for _, e := range contents {
 		name := words.UpperFirst(e.Name)
 		if e.Inner {
-			name = "    " + e.Name
+			name = "– " + e.Name
 		}
 		rows = append(rows, []string{name, numbers(before+e.Page, before+e.Page+e.Pages-1)})
 	}
@@ -84,30 +85,52 @@ func lineUpFaces(p *plan.Plan) []plan.FacePlan {
 	return faces[:min(len(faces), mostLineUp)]
 }
 
+// lineUpRows returns how high each row of pictures is: as its highest.
+func lineUpRows(faces []plan.FacePlan, columns int, cell geometry.Size) []geometry.Length {
+	var rows []geometry.Length
+	for i, face := range faces {
+		if i%columns == 0 {
+			rows = append(rows, 0)
+		}
+		cloth := face.Item.Area.Cloth
+		rows[len(rows)-1] = max(rows[len(rows)-1], min(cell.H-nameRow-2, cell.W*cloth.H()/cloth.W()))
+	}
+	return rows
+}
+
 func lineUpHeight(p *plan.Plan, width, most geometry.Length) geometry.Length {
-	n := len(lineUpFaces(p))
-	columns, cell := lineUpGrid(n, width, most)
-	return geometry.Length((n+columns-1)/columns) * cell.H
+	faces := lineUpFaces(p)
+	columns, cell := lineUpGrid(len(faces), width, most)
+	var all geometry.Length
+	for _, h := range lineUpRows(faces, columns, cell) {
+		all += h + nameRow + 2
+	}
+	return all
 }
 
 // lineUp draws all faces side by side as they will look, each as large as goes in, standing on its
-// name.
-func lineUp(p *plan.Plan, box geometry.Rect) []paper.View {
+// name. Most is the height they may take.
+func lineUp(p *plan.Plan, box geometry.Rect, most geometry.Length) []paper.View {
 	faces := lineUpFaces(p)
-	columns, cell := lineUpGrid(len(faces), box.W(), box.H())
+	columns, cell := lineUpGrid(len(faces), box.W(), most)
+	rows := lineUpRows(faces, columns, cell)
 	names := &paper.Drawing{Bounds: box}
 	views := []paper.View{{Drawing: names, Area: box, At: box.Min}}
+	at := box.Min
 	for i, face := range faces {
-		at := box.Min.Add(geometry.Pt(geometry.Length(i%columns)*(cell.W+lineUpGap), geometry.Length(i/columns)*cell.H))
-		picture := geometry.RectAt(at, geometry.Size{W: cell.W, H: cell.H - nameRow - 2})
+		if i%columns == 0 && i > 0 {
+			at = geometry.Pt(box.Min.X, at.Y+rows[i/columns-1]+nameRow+2)
+		}
+		picture := geometry.RectAt(at, geometry.Size{W: cell.W, H: rows[i/columns]})
+		cloth := face.Item.Area.Cloth
+		picture.Min.Y = picture.Max.Y - min(picture.H(), picture.W()*cloth.H()/cloth.W())
 		name := face.Label()
 		if q := face.Item.Item.Quantity; q > 1 {
 			name = strconv.Itoa(q) + " × " + name
 		}
-		cloth := face.Item.Area.Cloth
-		picture.Min.Y = picture.Max.Y - min(picture.H(), picture.W()*cloth.H()/cloth.W())
 		names.Write(paper.Label{Text: paper.Shorten(words.UpperFirst(name), 2.5, false, cell.W), At: geometry.Pt(at.X, picture.Max.Y+3.5), Anchor: paper.AnchorBottomLeft, Height: 2.5})
 		views = append(views, hero(face, picture))
+		at.X += cell.W + lineUpGap
 	}
 	return views
 }
