@@ -45,7 +45,7 @@ func TestPapersReadBack(t *testing.T) {
 func placesOf(p *plan.PassPlan) []oracle.Placed {
 	all := make([]oracle.Placed, len(p.Prints))
 	for i, print := range p.Prints {
-		all[i] = oracle.Placed{Number: print.Number, Origin: print.Origin, Turn: print.Turn, Outline: print.Footprint.Outline}
+		all[i] = oracle.Placed{Number: print.Number, Origin: print.Origin, Turn: print.Turn, Outline: print.Outline}
 	}
 	return all
 }

@@ -74,7 +74,7 @@ func checkFootprints(t *testing.T, p *papers) {
 		for _, pass := range g.face.Passes {
 			var all map[string]bool // styles in which every print is drawn
 			for _, print := range pass.Prints {
-				o := print.Footprint.Outline
+				o := print.Outline
 				for _, s := range g.sheets {
 					drawn := s.styles(o)
 					if p.job.Paper.Extent == job.EdgesExtent {
@@ -234,7 +234,7 @@ func checkNumbers(t *testing.T, p *papers) {
 				for _, s := range g.sheets {
 					n := 0
 					for _, w := range s.page.texts {
-						if box := s.layoutRect(w.Box); w.Text == text && boxWithin(print.Footprint.Outline, box) {
+						if box := s.layoutRect(w.Box); w.Text == text && boxWithin(print.Outline, box) {
 							n++
 						}
 					}

@@ -112,10 +112,10 @@ func edges(p plan.FacePass, turn func(geometry.Point) geometry.Point) []geometry
 		if math.Mod(float64(print.Turn), 90) != 0 {
 			return nil
 		}
-		b := print.Footprint.Outline.Bounds()
+		b := print.Outline.Bounds()
 		lo, hi := turn(b.Min).X, turn(b.Max).X
 		all[int(math.Round(float64(lo*50)))], all[int(math.Round(float64(hi*50)))] = lo, hi
-		moves[int(math.Round(math.Mod(float64((lo-turn(p.Prints[0].Footprint.Outline.Bounds().Min).X)/pitch)+1000.001, 1)*100))] = true
+		moves[int(math.Round(math.Mod(float64((lo-turn(p.Prints[0].Outline.Bounds().Min).X)/pitch)+1000.001, 1)*100))] = true
 	}
 	if len(moves) > 4 {
 		return nil

@@ -160,7 +160,7 @@ func checkMarks(t *testing.T, name string, j *job.Job, face plan.FacePlan) int {
 		side := min(pass.Pass.Block.Size.W, pass.Pass.Block.Size.H)
 		for k, print := range pass.Prints {
 			number := pass.First + k
-			outlines := face.Item.Area.Again(print, print.Footprint.Outline)
+			outlines := face.Item.Area.Again(print, print.Outline)
 			inside := func(box geometry.Rect) bool {
 				for _, o := range outlines {
 					if boxWithin(o, box) {
@@ -188,7 +188,7 @@ func checkMarks(t *testing.T, name string, j *job.Job, face plan.FacePlan) int {
 			signed, pointed := false, false
 			for _, s := range m.signs {
 				limit := max(5, min(9, side/2))
-				if s.kind == kinds[i%5] && print.Footprint.Outline.Contains(s.middle) && s.middle.Distance(print.TouchDown) <= limit {
+				if s.kind == kinds[i%5] && print.Outline.Contains(s.middle) && s.middle.Distance(print.TouchDown) <= limit {
 					signed = true
 				}
 			}

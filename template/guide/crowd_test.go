@@ -89,10 +89,10 @@ border = "20 mm"
 		for _, p := range face.Passes {
 			for _, print := range p.Prints {
 				// An upright rectangle's edge meets the box where they overlap and it does not hold it.
-				if r := print.Footprint.Outline.Bounds(); r.Overlaps(box) && !r.Holds(box) {
+				if r := print.Outline.Bounds(); r.Overlaps(box) && !r.Holds(box) {
 					t.Errorf("the number %s, %v, is struck by the edge of %v", l.Text, box, r)
 				}
-				for _, piece := range brackets(p.Pass.Block.Wood.Place(print.Origin, print.Turn).Outline) {
+				for _, piece := range brackets(p.Pass.Block.Wood.Place(print.Origin, print.Turn)) {
 					if b := (geometry.Path{piece}).Bounds(); b.Grow(0.1).Overlaps(box) {
 						t.Errorf("the number %s, %v, is struck by the wood's corner, %v", l.Text, box, b)
 					}

@@ -57,7 +57,7 @@ func covered(face plan.FacePlan, area geometry.Rect) []*Crowd {
 	for _, p := range face.Passes {
 		c := NewCrowd(area)
 		for _, print := range p.Prints {
-			c.Take(print.Footprint.Outline.Bounds())
+			c.Take(print.Outline.Bounds())
 		}
 		all = append(all, c)
 	}

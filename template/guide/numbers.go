@@ -91,9 +91,9 @@ type field struct {
 }
 
 func (n numbering) field(print plan.Print) field {
-	f := field{centre: print.Origin.Add(n.middle.Turn(print.Turn)), turn: print.Turn, seam: print.Seam, outlines: []geometry.Outline{print.Footprint.Outline}}
+	f := field{centre: print.Origin.Add(n.middle.Turn(print.Turn)), turn: print.Turn, seam: print.Seam, outlines: []geometry.Outline{print.Outline}}
 	if print.Seam {
-		f.outlines = n.face.Item.Area.Again(print, print.Footprint.Outline)
+		f.outlines = n.face.Item.Area.Again(print, print.Outline)
 	}
 	return f
 }

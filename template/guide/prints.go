@@ -26,7 +26,7 @@ func (g *guide) drawOutlines(p plan.FacePass, pen paper.Pen) {
 	shape := paper.NewShape(p.Pass.Block.Face.Path())
 	for i, print := range p.Prints {
 		role := paper.Role{Kind: RolePrint, Number: p.First + i}
-		for n, o := range g.face.Item.Area.Again(print, print.Footprint.Outline) {
+		for n, o := range g.face.Item.Area.Again(print, print.Outline) {
 			if n == 0 {
 				g.Stamp(shape, paper.Place{At: print.Origin, Turn: print.Turn}, pen, role)
 			} else { // what comes in at a seam's other side

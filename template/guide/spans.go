@@ -43,7 +43,7 @@ func (r run) families(p plan.FacePass, several bool) [][]span {
 		if math.Mod(float64(print.Turn), 90) != 0 || pitch <= 0 {
 			return nil
 		}
-		k, b := print.Column, print.Footprint.Outline.Bounds()
+		k, b := print.Column, print.Outline.Bounds()
 		s := span{lo: b.Min.X, hi: b.Max.X}
 		if r.down {
 			k, s = print.Row, span{lo: b.Min.Y, hi: b.Max.Y}

@@ -19,7 +19,7 @@ func (g *guide) drawWood(p plan.FacePass) {
 	shape := paper.NewShape(brackets(wood))
 	for i, print := range p.Prints {
 		role := paper.Role{Kind: RoleWood, Number: p.First + i}
-		for n, o := range g.face.Item.Area.Again(print, wood.Place(print.Origin, print.Turn).Outline) {
+		for n, o := range g.face.Item.Area.Again(print, wood.Place(print.Origin, print.Turn)) {
 			if n == 0 {
 				g.Stamp(shape, paper.Place{At: print.Origin, Turn: print.Turn}, g.pens.Wood, role)
 			} else { // what comes in at a seam's other side

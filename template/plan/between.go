@@ -63,9 +63,9 @@ func (l layout) overlapNote() []string {
 	sites, _ := l.seats()
 	n := 0
 	for _, s := range sites {
-		f := face.Place(s.Origin, s.Turn).Outline
+		f := face.Place(s.Origin, s.Turn)
 		for _, at := range o.round4(s.key) {
-			if i, ok := o.at(at); ok && f.Distance(l.target.Prints[i].Footprint.Outline) == 0 {
+			if i, ok := o.at(at); ok && f.Distance(l.target.Prints[i].Outline) == 0 {
 				n++
 				break
 			}

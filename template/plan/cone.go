@@ -52,7 +52,7 @@ func (coneShade) wrapped(a Area, s Site, from geometry.Point) Site {
 }
 
 func (coneShade) crossesSeam(a Area, b *job.Block, s Site) bool {
-	return a.Flat.crossesSeam(b.Face.Place(s.Origin, s.Turn).Outline)
+	return a.Flat.crossesSeam(b.Face.Place(s.Origin, s.Turn))
 }
 
 func (coneShade) again(a Area, o geometry.Outline) []geometry.Outline {
@@ -74,7 +74,7 @@ func (coneShade) borders(a Area, b *job.Block, sites []Site) geometry.Edges {
 	}
 	inner, outer := d.Outer, d.Inner
 	for _, s := range sites {
-		f := b.Face.Place(s.Origin, s.Turn).Outline
+		f := b.Face.Place(s.Origin, s.Turn)
 		inner = min(inner, apart(f, d.Apex))
 		if c, r, round := f.Round(); round {
 			outer = max(outer, c.Distance(d.Apex)+r)

@@ -30,7 +30,7 @@ func TestCornersOpen(t *testing.T) {
 		for _, p := range pass.Prints {
 			d := p.Origin.Sub(l.area.Centre())
 			at := l.area.Centre().Add(geometry.Pt(d.X*(60+across)/c.Pitch.Across, d.Y*(60+down)/c.Pitch.Down))
-			if !l.item.Outline.HoldsClear(pass.Pass.Block.Face.Place(at, p.Turn).Outline, 20) {
+			if !l.item.Outline.HoldsClear(pass.Pass.Block.Face.Place(at, p.Turn), 20) {
 				return false
 			}
 		}

@@ -71,7 +71,7 @@ func (l layout) holds(s Site) bool {
 			}
 		}
 	}
-	return l.area.surface.holds(l.area, l.pass.Block.Face.Place(s.Origin, s.Turn).Outline)
+	return l.area.surface.holds(l.area, l.pass.Block.Face.Place(s.Origin, s.Turn))
 }
 
 // number keeps those of the sites whose prints lie on the area, counts columns and rows from 1,

@@ -51,8 +51,8 @@ type PassPlan struct {
 type Print struct {
 	Site
 	Number    int
-	Footprint geometry.Footprint
-	TouchDown geometry.Point // the corner put down first
+	Outline   geometry.Outline // of the face as it lies on the cloth
+	TouchDown geometry.Point   // the corner put down first
 	Quarter   Quarter
 	Seam      bool // it lies across the seam of a shade, and is printed in two goes
 }
@@ -235,7 +235,7 @@ func (l layout) print(s Site, hand job.Hand) Print {
 		corner = touchDown(f, centre, hand)
 	}
 	return Print{
-		Site: s, Footprint: f, TouchDown: corner, Quarter: quarterOf(s.Origin, centre, hand),
+		Site: s, Outline: f, TouchDown: corner, Quarter: quarterOf(s.Origin, centre, hand),
 		Seam: l.area.surface.crossesSeam(l.area, l.pass.Block, s),
 	}
 }

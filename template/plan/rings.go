@@ -107,7 +107,7 @@ func (l layout) middleClears(f fan, list []ring, gap geometry.Length) bool {
 	face := l.pass.Block.Face
 	for i := range last.n {
 		s := last.site(centre, i)
-		if face.Place(s.Origin, s.Turn).Outline.Distance(face.Move(centre)) < gap-geometry.Tolerance {
+		if face.Place(s.Origin, s.Turn).Distance(face.Move(centre)) < gap-geometry.Tolerance {
 			return false
 		}
 	}

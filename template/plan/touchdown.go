@@ -12,8 +12,8 @@ import (
 // inwards: the block could not be swung round it. Of a round face it is the point of the edge in
 // the direction of the centre, or, right on the centre, in that of the corner a square would
 // have put down.
-func touchDown(f geometry.Footprint, centre geometry.Point, hand job.Hand) geometry.Point {
-	if c, r, round := f.Outline.Round(); round && c.Near(centre) {
+func touchDown(f geometry.Outline, centre geometry.Point, hand job.Hand) geometry.Point {
+	if c, r, round := f.Round(); round && c.Near(centre) {
 		offHand := -r
 		if hand == job.LeftHand {
 			offHand = r
@@ -26,8 +26,8 @@ func touchDown(f geometry.Footprint, centre geometry.Point, hand job.Hand) geome
 }
 
 // lowerLeft returns the corner that goes down first where prints follow row by row.
-func lowerLeft(f geometry.Footprint) geometry.Point {
-	b := f.Outline.Bounds()
+func lowerLeft(f geometry.Outline) geometry.Point {
+	b := f.Bounds()
 	corner := geometry.Pt(b.Min.X, b.Max.Y)
 	return bestCorner(f.Rim(corner), func(p, q geometry.Point) geometry.Length {
 		return q.Distance(corner) - p.Distance(corner)

@@ -1,24 +1,15 @@
 package geometry
 
-// Footprint is the outline one print leaves on the cloth: a block's face with its centre at
-// Origin, turned clockwise by Turn.
-type Footprint struct {
-	Origin  Point
-	Turn    Angle
-	Outline Outline
-}
-
-// Place prints the face, given in the block's own frame with its centre at (0, 0), at origin.
-func (o Outline) Place(origin Point, turn Angle) Footprint {
-	return Footprint{origin, turn, o.Turn(turn).Move(origin)}
-}
+// Place returns the outline a face leaves on the cloth: given in the block's own frame with its
+// centre at (0, 0), it is turned clockwise and laid with its centre at origin.
+func (o Outline) Place(origin Point, turn Angle) Outline { return o.Turn(turn).Move(origin) }
 
 // Rim returns the points a printer can put down first: the corners that jut out, or for a round
 // face the point of its edge in the direction of p; of a p in its middle the one below.
-func (f Footprint) Rim(p Point) []Point {
-	centre, radius, round := f.Outline.Round()
+func (o Outline) Rim(p Point) []Point {
+	centre, radius, round := o.Round()
 	if !round {
-		return f.Outline.Corners().Jutting()
+		return o.Corners().Jutting()
 	}
 	d := p.Sub(centre)
 	if d.Norm() <= Tolerance {
