@@ -84,6 +84,7 @@ type Drawing struct {
 	Fills   []Fill
 	Strokes []Stroke
 	Labels  []Label
+	Names   []Name
 }
 
 // Stroke adds a line.

@@ -52,7 +52,7 @@ func Sheets(d *Drawing, t Tiling, strip Strip) ([]Sheet, []Page) {
 		defer spaces.Put(sp)
 		sp.clear()
 		sp.markGuide(d, subsets[s.Name], s)
-		furniture := f.furnish(s, sp)
+		furniture := f.furnish(s, sp, d.Names)
 		pages[i] = Page{Size: s.Page, Views: []View{
 			{Drawing: d, Area: s.Area, At: s.At, Scale: s.Scale, Marks: subsets[s.Name]},
 			pageView(furniture),
@@ -130,9 +130,10 @@ func (f furnisher) crosses(s Sheet, e side, neighbour string, sp *space) []geome
 }
 
 // furnish returns the furniture of one sheet; sp holds what it shows of the guide.
-func (f furnisher) furnish(s Sheet, sp *space) *Drawing {
+func (f furnisher) furnish(s Sheet, sp *space, names []Name) *Drawing {
 	b := board{space: sp, drawing: Drawing{Bounds: s.Usable()}}
 	f.drawJoins(&b, s)
+	b.putNames(names, s)
 	usable, kept := s.Usable(), s.rectOnPage(s.Kept)
 	// Furniture stands a little off the joins and the edge of what is printed.
 	calm := kept.Grow(-2 * breath)

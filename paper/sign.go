@@ -45,6 +45,10 @@ func (d *Drawing) Add(e Drawing, p geometry.Point) {
 		l.At = l.At.Add(p)
 		d.Write(l)
 	}
+	for _, n := range e.Names {
+		n.Of = n.Of.Move(p)
+		d.Name(n)
+	}
 }
 
 // Heights of letters (ISO 3098), from large to small.

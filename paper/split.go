@@ -7,7 +7,9 @@ import (
 )
 
 // Subset names some of a drawing's marks by their places in its lists, in rising order.
-type Subset struct{ Fills, Strokes, Labels []int32 }
+//
+// Names are for a view of the whole drawing: Split leaves them to each sheet (see Name).
+type Subset struct{ Fills, Strokes, Labels, Names []int32 }
 
 // Split finds, for each of the areas, the marks of d to be drawn there: fills and strokes
 // that touch it, labels that lie wholly in it. The areas of the sheets of one layout make a
@@ -60,7 +62,13 @@ func Lost(d *Drawing, subsets []*Subset) []int {
 
 // everything returns the subset of d that a single area shows.
 func everything(d *Drawing, area geometry.Rect) *Subset {
-	return Split(d, []geometry.Rect{area})[0]
+	all := Split(d, []geometry.Rect{area})[0]
+	for i, n := range d.Names {
+		if n.Of.Touches(area) {
+			all.Names = append(all.Names, int32(i))
+		}
+	}
+	return all
 }
 
 // grid finds which of many rectangles another touches. Each is the crossing of a column and

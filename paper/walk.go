@@ -79,15 +79,20 @@ func (v View) Draw(c Canvas) {
 			c.Line(l)
 		}
 	}
+	labels := make([]Label, 0, len(v.Marks.Labels))
 	for _, i := range v.Marks.Labels {
-		l := v.Drawing.Labels[i]
+		labels = append(labels, v.Drawing.Labels[i])
+	}
+	for _, i := range v.Marks.Names {
+		labels = append(labels, v.Drawing.Names[i].whole()...)
+	}
+	for _, l := range labels {
 		if l.Ground {
 			box := l.GroundBox().Intersect(v.Area)
 			c.Patch(Patch{Fill: Fill{Shape: once(box.Polygon().Path()), Ink: Grey(255), Role: Role{Kind: "ground"}}, Whole: true})
 		}
 	}
-	for _, i := range v.Marks.Labels {
-		l := v.Drawing.Labels[i]
+	for _, l := range labels {
 		if letters, _ := Legible(l.Text); letters != "" && l.Height > 0 {
 			c.Text(Text{letters, l.start(), faceOf(l.Bold).em(l.Height), l.Bold, l.Ink, l.Role})
 		}

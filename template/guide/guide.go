@@ -85,22 +85,14 @@ func (g *guide) drawCloth() {
 	g.line(geometry.Line(geometry.Pt(g.cloth.Min.X, c.Y), geometry.Pt(g.cloth.Max.X, c.Y)), g.pens.Crease, RoleCrease)
 }
 
-// drawZone draws a zone kept clear: its edge, crossed out, and its name.
+// drawZone draws a zone kept clear: its edge, crossed out, and its name, which every sheet that
+// shows some of it repeats.
 func (g *guide) drawZone(z job.Zone) {
 	r := z.Rect
 	g.line(r.Polygon().Path(), g.pens.Zone, RoleZone)
-	h := geometry.Length(3.5)
-	name := paper.Shorten(z.Name, h, false, r.W()-2*h)
-	l := paper.Label{Text: name, At: geometry.Pt(r.Min.X+h, r.Min.Y+h), Anchor: paper.AnchorTopLeft, Height: h}
-	box := l.Extent().Grow(1)
-	if name == "" || !r.Holds(box) {
-		box = geometry.Rect{Min: r.Min, Max: r.Min}
-	} else {
-		g.Write(l)
-		g.crowd.Take(box)
-	}
-	// One diagonal crosses the zone out; it passes clear of the name.
-	g.Stroke(geometry.Line(geometry.Pt(r.Min.X, r.Max.Y), geometry.Pt(r.Max.X, max(r.Min.Y, min(box.Max.Y, r.Max.Y)))), g.pens.Zone)
+	g.line(geometry.Line(geometry.Pt(r.Min.X, r.Max.Y), geometry.Pt(r.Max.X, r.Min.Y)), g.pens.Zone, RoleZone)
+	g.Name(paper.Name{Text: z.Name, Of: r, Role: paper.Role{Kind: RoleZone}})
+	g.crowd.Take(r)
 }
 
 // drawCorners draws the corners of the cloth alone; of a cloth that is no rectangle the whole
