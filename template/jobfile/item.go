@@ -44,7 +44,7 @@ func checkItem(s section, name string, blocks map[string]*job.Block) *job.Item {
 			}
 		}
 	}
-	shaped := known && checkItemShape(s, it)
+	shaped := known && shapeReaders()[it.Shape](s, it)
 	edges := checkEdges(s, it)
 	if q, ok := s.key("quantity").count("6", mostItems); ok {
 		it.Quantity = q
@@ -58,32 +58,24 @@ func checkItem(s section, name string, blocks map[string]*job.Block) *job.Item {
 	return it
 }
 
-// checkItemShape reads how large an item is, and its outline. A cone keeps no outline: what
-// it is laid flat is worked out with the plan.
-func checkItemShape(s section, it *job.Item) bool {
-	switch it.Shape {
-	case job.Drum, job.Cone:
-		return checkShade(s, it)
-	case job.Outline:
-		return checkItemOutline(s, it)
+// shapeReaders is the table of what reads how large an item of each shape is, and its outline. A
+// cone keeps no outline: what it is laid flat is worked out with the plan.
+func shapeReaders() map[job.Shape]func(section, *job.Item) bool {
+	return map[job.Shape]func(section, *job.Item) bool{
+		job.Rectangle: checkRectangleItem,
+		job.Round:     checkRoundItem,
+		job.Outline:   checkItemOutline,
+		job.Drum:      checkShade,
+		job.Cone:      checkShade,
 	}
+}
+
+func checkRectangleItem(s section, it *job.Item) bool {
 	size := s.key("size")
-	example := "50 x 50 cm"
-	if it.Shape == job.Round {
-		example = "40 cm"
-	}
-	s.needs("size", words.Quote(example))
-	got, single, ok := size.sizeOrSingle(example)
+	s.needs("size", `"50 x 50 cm"`)
+	got, single, ok := size.sizeOrSingle("50 x 50 cm")
 	if !ok {
 		return false
-	}
-	if it.Shape == job.Round {
-		if !size.isDiameter(got) {
-			return false
-		}
-		it.Size = geometry.Size{W: got.W, H: got.W}
-		it.Outline = geometry.CircleOutline(geometry.Pt(got.W/2, got.W/2), got.W/2)
-		return true
 	}
 	if single {
 		size.say("the shape is a rectangle, which has two sides; write %s, or give another shape", words.Quote(twice(size.value())))
@@ -91,6 +83,18 @@ func checkItemShape(s section, it *job.Item) bool {
 	}
 	it.Size = got
 	it.Outline = geometry.RectOutline(geometry.RectAt(geometry.Point{}, got))
+	return true
+}
+
+func checkRoundItem(s section, it *job.Item) bool {
+	size := s.key("size")
+	s.needs("size", `"40 cm"`)
+	got, _, ok := size.sizeOrSingle("40 cm")
+	if !ok || !size.isDiameter(got) {
+		return false
+	}
+	it.Size = geometry.Size{W: got.W, H: got.W}
+	it.Outline = geometry.CircleOutline(geometry.Pt(got.W/2, got.W/2), got.W/2)
 	return true
 }
 

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"sync"
 
-	"underlay/geometry"
 	"underlay/template/job"
 	"underlay/template/words"
 )
@@ -37,24 +36,12 @@ type PassPlan struct {
 	Drift *Drift
 	// Notes say in plain words what else the maker should know of the pass.
 	Notes []string
-	// Dropped is how many prints were left out because they would not lie wholly on the area.
-	Dropped int
 	// ColumnsInLine and RowsInLine tell whether each column, or row, has its edges in one line,
 	// so that ticks beyond the cloth can name it.
 	ColumnsInLine, RowsInLine bool
 	layout                    layout
 	serves                    func() (across, down *Serves)
 	misses                    func() []NearMiss
-}
-
-// Print is one impression.
-type Print struct {
-	Site
-	Number    int
-	Outline   geometry.Outline // of the face as it lies on the cloth
-	TouchDown geometry.Point   // the corner put down first
-	Quarter   Quarter
-	Seam      bool // it lies across the seam of a shade, and is printed in two goes
 }
 
 // Choice returns the way of centring that was taken.
@@ -144,7 +131,6 @@ func planPass(j *job.Job, item *job.Item, area Area, pass *job.Pass, room int, b
 	if p.Choices, p.Taken, sites, err = l.choose(r, room); err != nil {
 		return nil, err
 	}
-	p.Dropped = p.Choice().dropped
 	each := len(pass.Block.Face.Corners())
 	if err := checkCorners(each*len(sites), each); err != nil {
 		return nil, err
@@ -206,38 +192,6 @@ func (l *layout) findTarget(job *job.Job, before []*PassPlan) error {
 	var err error
 	l.target, err = planPass(job, l.item, l.area, target, mostPrints)
 	return err
-}
-
-// prints works out the prints at the sites, in their order, on all cores.
-func (l layout) prints(sites []Site, order []int, hand job.Hand) []Print {
-	prints := make([]Print, len(order))
-	const share = 2048
-	var work sync.WaitGroup
-	for from := 0; from < len(order); from += share {
-		work.Go(func() {
-			for i := from; i < min(from+share, len(order)); i++ {
-				prints[i] = l.print(sites[order[i]], hand)
-			}
-		})
-	}
-	work.Wait()
-	return prints
-}
-
-// print works out one print at a site.
-func (l layout) print(s Site, hand job.Hand) Print {
-	centre := l.area.Centre()
-	f := l.pass.Block.Face.Place(s.Origin, s.Turn)
-	var corner geometry.Point
-	if l.pass.Order == job.RowByRow {
-		corner = lowerLeft(f)
-	} else {
-		corner = touchDown(f, centre, hand)
-	}
-	return Print{
-		Site: s, Outline: f, TouchDown: corner, Quarter: quarterOf(s.Origin, centre, hand),
-		Seam: l.area.surface.crossesSeam(l.area, l.pass.Block, s),
-	}
 }
 
 // extras works out what goes with the prints, where the repeat gives it a meaning.

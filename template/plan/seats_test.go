@@ -50,8 +50,8 @@ func TestBetween(t *testing.T) {
 	if _, plan = seated(t, item, ground, dots); plan.Choice().Count != 12+3+3 {
 		t.Errorf("wide seats: %+v", plan.Choice())
 	}
-	if plan.Dropped != 0 {
-		t.Errorf("%d dropped: open edges are taken where there is room", plan.Dropped)
+	if plan.Choice().dropped != 0 {
+		t.Errorf("%d dropped: open edges are taken where there is room", plan.Choice().dropped)
 	}
 }
 
@@ -86,12 +86,12 @@ func TestBetweenWithAZone(t *testing.T) {
 	// 380 do. Openings at 100, 200, ... less 10.
 	item.Zones = []job.Zone{{Name: "button", Rect: geometry.RectAt(geometry.Pt(197, 197), geometry.Size{W: 6, H: 6})}}
 	_, plan := seated(t, item, ground, dots)
-	if plan.Dropped != 1 || len(plan.Prints) != 4*3-1 || !strings.Contains(strings.Join(plan.Notes, "\n"), "1 print is left out") {
-		t.Errorf("%d dropped of 12, %d printed, notes %q", plan.Dropped, len(plan.Prints), plan.Notes)
+	if plan.Choice().dropped != 1 || len(plan.Prints) != 4*3-1 || !strings.Contains(strings.Join(plan.Notes, "\n"), "1 print is left out") {
+		t.Errorf("%d dropped of 12, %d printed, notes %q", plan.Choice().dropped, len(plan.Prints), plan.Notes)
 	}
 	item.Zones = []job.Zone{{Name: "pocket", Rect: geometry.RectAt(geometry.Pt(130, 130), geometry.Size{W: 20, H: 20})}}
-	if _, plan = seated(t, item, ground, dots); plan.Dropped != 0 || len(plan.Prints) != 4*3-4 {
-		t.Errorf("%d dropped, %d printed", plan.Dropped, len(plan.Prints))
+	if _, plan = seated(t, item, ground, dots); plan.Choice().dropped != 0 || len(plan.Prints) != 4*3-4 {
+		t.Errorf("%d dropped, %d printed", plan.Choice().dropped, len(plan.Prints))
 	}
 }
 
@@ -153,8 +153,8 @@ func TestOn(t *testing.T) {
 	fill := newPass(rectBlock(10, 14), "straight", 0)
 	fill.On, fill.Offset = outline, geometry.Pt(20, -10)
 	first, plan := seated(t, rectItem(400, 300, 10), outline, fill)
-	if len(plan.Prints) != len(first.Prints) || plan.Dropped != 0 {
-		t.Fatalf("%d prints on %d, %d dropped", len(plan.Prints), len(first.Prints), plan.Dropped)
+	if len(plan.Prints) != len(first.Prints) || plan.Choice().dropped != 0 {
+		t.Fatalf("%d prints on %d, %d dropped", len(plan.Prints), len(first.Prints), plan.Choice().dropped)
 	}
 	steps := map[geometry.Angle]geometry.Point{0: {X: 20, Y: -10}, 90: {X: 10, Y: 20}, 180: {X: -20, Y: 10}, 270: {X: -10, Y: -20}}
 	for i, p := range plan.Prints {
@@ -169,10 +169,10 @@ func TestOn(t *testing.T) {
 	// 380 by 280: 5 by 4 or so; moved 25 to the right, the last column would leave the area.
 	outline.Turns, fill.Offset = [][]int{{0}}, geometry.Pt(60, 0)
 	first, plan = seated(t, rectItem(400, 300, 10), outline, fill)
-	if plan.Dropped != first.Choice().Rows || len(plan.Prints) != first.Choice().Count-plan.Dropped {
-		t.Errorf("%d dropped, %d printed on %d", plan.Dropped, len(plan.Prints), len(first.Prints))
+	if plan.Choice().dropped != first.Choice().Rows || len(plan.Prints) != first.Choice().Count-plan.Choice().dropped {
+		t.Errorf("%d dropped, %d printed on %d", plan.Choice().dropped, len(plan.Prints), len(first.Prints))
 	}
-	if want := fmt.Sprintf("%d prints are left out, as the block would not lie wholly on the area there", plan.Dropped); plan.Notes[0] != want {
+	if want := fmt.Sprintf("%d prints are left out, as the block would not lie wholly on the area there", plan.Choice().dropped); plan.Notes[0] != want {
 		t.Errorf("notes %q, want %q", plan.Notes, want)
 	}
 }
@@ -185,7 +185,7 @@ func TestOnShades(t *testing.T) {
 		fill.On, fill.Offset = outline, geometry.Pt(30, 5)
 		first, plan := seated(t, item, outline, fill)
 		if len(plan.Prints) != len(first.Prints) {
-			t.Fatalf("%s: %d prints on %d, %d dropped", item.Shape, len(plan.Prints), len(first.Prints), plan.Dropped)
+			t.Fatalf("%s: %d prints on %d, %d dropped", item.Shape, len(plan.Prints), len(first.Prints), plan.Choice().dropped)
 		}
 		back := 0
 		for i, p := range plan.Prints {

@@ -2,10 +2,53 @@ package plan
 
 import (
 	"math"
+	"sync"
 
 	"underlay/geometry"
 	"underlay/template/job"
 )
+
+// Print is one impression.
+type Print struct {
+	Site
+	Number    int
+	Outline   geometry.Outline // of the face as it lies on the cloth
+	TouchDown geometry.Point   // the corner put down first
+	Quarter   Quarter
+	Seam      bool // it lies across the seam of a shade, and is printed in two goes
+}
+
+// prints works out the prints at the sites, in their order, on all cores.
+func (l layout) prints(sites []Site, order []int, hand job.Hand) []Print {
+	prints := make([]Print, len(order))
+	const share = 2048
+	var work sync.WaitGroup
+	for from := 0; from < len(order); from += share {
+		work.Go(func() {
+			for i := from; i < min(from+share, len(order)); i++ {
+				prints[i] = l.print(sites[order[i]], hand)
+			}
+		})
+	}
+	work.Wait()
+	return prints
+}
+
+// print works out one print at a site.
+func (l layout) print(s Site, hand job.Hand) Print {
+	centre := l.area.Centre()
+	f := l.pass.Block.Face.Place(s.Origin, s.Turn)
+	var corner geometry.Point
+	if l.pass.Order == job.RowByRow {
+		corner = lowerLeft(f)
+	} else {
+		corner = touchDown(f, centre, hand)
+	}
+	return Print{
+		Site: s, Outline: f, TouchDown: corner, Quarter: quarterOf(s.Origin, centre, hand),
+		Seam: l.area.surface.crossesSeam(l.area, l.pass.Block, s),
+	}
+}
 
 // touchDown returns the corner of a print that goes down first: the one nearest the centre of
 // the area; on a tie the near (lower) one, on the printer's off-hand side. Never one that points
