@@ -123,24 +123,66 @@ func newTag(j *job.Job, b *job.Block, uses []use) tag {
 	if !b.Wood.None() {
 		t.Stroke(b.Face.Move(move).Path(), pens.Wood)
 	}
-	face := b.Face.Bounds().Move(move)
-	c := face.Centre()
-	wood := bounds.Move(move)
-	// Ticks on the face's centre lines, at the edge: they meet the ticks of the guide.
-	tick := min(tagTick, wood.W()/6, wood.H()/6)
-	for _, l := range [][2]geometry.Point{
-		{geometry.Pt(c.X, wood.Min.Y), geometry.Pt(c.X, wood.Min.Y+tick)},
-		{geometry.Pt(c.X, wood.Max.Y), geometry.Pt(c.X, wood.Max.Y-tick)},
-		{geometry.Pt(wood.Min.X, c.Y), geometry.Pt(wood.Min.X+tick, c.Y)},
-		{geometry.Pt(wood.Max.X, c.Y), geometry.Pt(wood.Max.X-tick, c.Y)},
-	} {
-		t.Stroke(geometry.Line(l[0], l[1]), pens.Arrow)
+	edge = edge.Move(move)
+	c := b.Face.Bounds().Centre().Add(move)
+	tick := min(tagTick, bounds.W()/6, bounds.H()/6)
+	for _, l := range centreTicks(edge, c, tick) {
+		t.Stroke(l, pens.Arrow)
 	}
-	s := min(face.W(), face.H())
-	arrow := geometry.UpArrow(geometry.Pt(c.X, c.Y-s*0.12), s*0.4, 0)
-	t.Fill(arrow, paper.Ink{})
-	t.words(j, b, uses, geometry.Pt(c.X, c.Y+s*0.14), min(s*0.72, face.W()-2*tick), c.Y+s*0.36)
+	// Arrow and words go where the face is widest: the middle of one cut like an L is off it.
+	middle, depth := guide.Deepest(b)
+	middle = middle.Add(move)
+	s, wide := 2*depth, 2*depth
+	switch b.Shape {
+	case job.RectangleFace:
+		wide = b.Size.W
+	default:
+		s *= 0.9 // the corners of the words' box keep inside
+	}
+	t.Fill(geometry.UpArrow(middle.Sub(geometry.Pt(0, s*0.12)), s*0.4, 0), paper.Ink{})
+	if !t.words(j, b, uses, middle.Add(geometry.Pt(0, s*0.14)), min(s*0.72, wide-2*tick), middle.Y+s*0.36) {
+		t.nameBeside(b)
+	}
 	return t
+}
+
+// nameBeside names a tag too small for its block's name, to its right.
+func (t tag) nameBeside(b *job.Block) {
+	name := paper.Label{
+		Text: paper.Shorten(b.Name, 2.5, false, 60), Anchor: paper.AnchorLeft, Height: 2.5,
+		At: geometry.Pt(t.Bounds.Max.X+2, t.Bounds.Centre().Y),
+	}
+	t.Write(name)
+	t.Bounds = t.Bounds.Union(name.Extent())
+}
+
+// centreTicks returns ticks on the centre lines of a face, each from the edge of its tag inwards:
+// they meet the ticks of the guide. A line that the tag has no part of has none.
+func centreTicks(edge geometry.Outline, c geometry.Point, long geometry.Length) []geometry.Path {
+	const step = 0.05 * geometry.Millimetre
+	b := edge.Bounds()
+	var ticks []geometry.Path
+	for _, from := range []geometry.Point{{X: c.X, Y: b.Min.Y}, {X: c.X, Y: b.Max.Y}, {X: b.Min.X, Y: c.Y}, {X: b.Max.X, Y: c.Y}} {
+		way := c.Sub(from)
+		far := way.Norm()
+		if far <= geometry.Tolerance {
+			continue
+		}
+		way = way.Mul(1 / float64(far))
+		at := func(l geometry.Length) geometry.Point { return from.Add(way.Mul(float64(l))) }
+		start := geometry.Length(0)
+		for start < far && !edge.Contains(at(start)) {
+			start += step
+		}
+		end := start
+		for end < min(far, start+long) && edge.Contains(at(min(far, start+long, end+step))) {
+			end = min(far, start+long, end+step)
+		}
+		if end > start {
+			ticks = append(ticks, geometry.Line(at(start), at(end)))
+		}
+	}
+	return ticks
 }
 
 // newCrossTag draws the label of a block too large for a sheet: a cross to lay on the block's
@@ -164,8 +206,8 @@ func newCrossTag(j *job.Job, b *job.Block, uses []use) tag {
 }
 
 // words writes what the block is and where it is used, centred, from the top down as far as
-// there is room.
-func (t tag) words(job *job.Job, b *job.Block, uses []use, top geometry.Point, width, bottom geometry.Length) {
+// there is room. It tells whether there was room for the name.
+func (t tag) words(job *job.Job, b *job.Block, uses []use, top geometry.Point, width, bottom geometry.Length) bool {
 	lines := []string{b.Name, job.Units.FormatSize(b.Size)}
 	for _, u := range uses {
 		line := u.item.Name
@@ -187,11 +229,12 @@ func (t tag) words(job *job.Job, b *job.Block, uses []use, top geometry.Point, w
 		}
 		text := paper.Shorten(line, h, bold, width)
 		if text == "" || y+h > bottom {
-			return
+			return i > 0
 		}
 		t.Write(paper.Label{Text: text, At: geometry.Pt(top.X, y), Anchor: paper.AnchorTop, Height: h, Bold: bold})
 		y += h * 1.7
 	}
+	return true
 }
 
 // newStrip draws a spacer to cut from card, exactly as wide as the gap.
@@ -203,49 +246,4 @@ func newStrip(j *job.Job, s strip, longest geometry.Length) tag {
 	text := paper.Shorten(fmt.Sprintf("gap strip %s, %s", j.Units.Format(s.gap), s.block), 1.8, false, length)
 	t.Write(paper.Label{Text: text, At: geometry.Pt(0, s.gap+1.4), Anchor: paper.AnchorTopLeft, Height: 1.8})
 	return t
-}
-
-// tagPages sets tags on sheets, in rows.
-type tagPages struct {
-	job   *job.Job
-	room  geometry.Size
-	head  geometry.Length // taken by the words at the top
-	pages []*paper.Drawing
-	at    geometry.Point
-	row   geometry.Length // height of the row begun
-}
-
-func newTagPages(job *job.Job, room geometry.Size) *tagPages {
-	p := &tagPages{job: job, room: room, head: 22}
-	p.turn()
-	return p
-}
-
-// turn begins a sheet.
-func (p *tagPages) turn() {
-	d := &paper.Drawing{Bounds: geometry.RectAt(geometry.Point{}, p.room)}
-	p.pages = append(p.pages, d)
-	d.Write(paper.Label{Text: "Tags", At: geometry.Pt(7, 6), Anchor: paper.AnchorTopLeft, Height: 5, Bold: true})
-	text := "True size. Cut along the wide line, away from the hand, on a mat; stick on the block’s back, arrow to the top. Mark " + guide.SetMark(p.job) + "."
-	for i, line := range paper.Wrap(text, 1.8, false, p.room.W-14) {
-		d.Write(paper.Label{Text: line, At: geometry.Pt(7, 13.5+geometry.Length(i)*3.2), Anchor: paper.AnchorTopLeft, Height: 1.8, Ink: paper.Grey(90)})
-	}
-	p.at, p.row = geometry.Pt(7, p.head), 0
-}
-
-// set puts a tag down after the last one.
-func (p *tagPages) set(t tag) {
-	size := t.Bounds.Size()
-	if p.at.X > 7 && p.at.X+size.W > p.room.W-1 {
-		p.at, p.row = geometry.Pt(7, p.at.Y+p.row+tagSpace), 0
-	}
-	if p.at.Y > p.head && p.at.Y+size.H > p.room.H-1 {
-		p.turn()
-	}
-	if p.at.X+size.W > p.room.W {
-		p.at.X = max(0, p.room.W-size.W)
-	}
-	p.pages[len(p.pages)-1].Add(*t.Drawing, p.at)
-	p.at.X += size.W + tagSpace
-	p.row = max(p.row, size.H)
 }

@@ -5,9 +5,9 @@ import (
 	"underlay/template/job"
 )
 
-// deepest returns the point of a face that is farthest from its edge, and how far: the centre,
+// Deepest returns the point of a face that is farthest from its edge, and how far: the centre,
 // but for an outline of the maker's own. That is looked for on a grid, then ever closer.
-func deepest(b *job.Block) (geometry.Point, geometry.Length) {
+func Deepest(b *job.Block) (geometry.Point, geometry.Length) {
 	best, most := geometry.Point{}, min(b.Size.W, b.Size.H)/2
 	if b.Shape != job.OutlineFace {
 		return best, most

@@ -72,7 +72,7 @@ type kept struct {
 // finds none, beside the prints, on a leader. What finds no place at all is counted.
 func (g *guide) drawNumbers(p plan.FacePass, pass int) {
 	block := p.Pass.Block
-	middle, depth := deepest(block)
+	middle, depth := Deepest(block)
 	n := numbering{
 		guide: g, pass: pass, height: numberHeight(block.Size), arrow: arrowLength(block.Size),
 		middle: middle, off: min(2.5, max(0.6, depth*0.1)), shapes: map[geometry.Length]*paper.Shape{}, found: &[2][]kept{},
