@@ -108,11 +108,11 @@ func (g *guide) sheetLayout(least geometry.Length) paper.Layout {
 	for _, s := range g.Strokes {
 		box := s.Bounds()
 		switch s.Role.Kind {
-		case "edge": // of a print
+		case RolePrint:
 			l.Whole = append(l.Whole, paper.Box{Rect: box.Grow(linePart), Weight: wholePrint})
 			line(&l.Upright, 0, box.Min.X, box.Max.X)
 			line(&l.Level, 0, box.Min.Y, box.Max.Y)
-		case "arrow":
+		case RoleArrow:
 			l.Whole = append(l.Whole, paper.Box{Rect: box, Weight: 1})
 		}
 	}

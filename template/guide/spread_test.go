@@ -109,3 +109,31 @@ func TestShorterReachSavesWhatItSays(t *testing.T) {
 		}
 	}
 }
+
+// What no join should cut is handed to the planner: every print's outline, every arrow.
+func TestSheetsKnowWhatTheyCut(t *testing.T) {
+	p := planOf(t, "[[block]]\nname = 'fern'\nprint = '90 x 90 mm'\n[[item]]\nname = 'floor cushion'\nsize = '50 x 50 cm'\nborder = '25 mm'\n[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n")
+	face := p.Items[0].Faces()[0]
+	l := drawIn(p.Job, face, bounds(p.Items[0], p.Job)).sheetLayout(p.Job.Paper.LeastReach)
+	prints := face.Passes[0].Prints
+	for _, print := range prints {
+		whole := 0
+		for _, b := range l.Whole {
+			if b.Weight == wholePrint && b.Rect.Holds(print.Outline.Bounds()) && b.Rect.W() < 91 {
+				whole++
+			}
+		}
+		if whole != 1 {
+			t.Errorf("print %d is kept whole %d times", print.Number, whole)
+		}
+	}
+	small := 0
+	for _, b := range l.Whole {
+		if b.Weight == 1 {
+			small++
+		}
+	}
+	if small < 2*len(prints) {
+		t.Errorf("%d arrows, numbers and names kept whole, of %d prints", small, len(prints))
+	}
+}
