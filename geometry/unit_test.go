@@ -124,3 +124,35 @@ func TestParseNumber(t *testing.T) {
 		}
 	}
 }
+
+// Half millimetres and thirty-seconds of an inch are what rulers are divided into: common practice.
+func TestRuled(t *testing.T) {
+	for _, c := range []struct {
+		unit  Unit
+		l     Length
+		want  string
+		exact bool
+	}{
+		{UnitMM, 64.34, "64.5", false},
+		{UnitMM, 64.2, "64", false},
+		{UnitMM, 64.25, "64.5", false},
+		{UnitMM, 68.5, "68.5", true},
+		{UnitMM, 68.504, "68.5", true},
+		{UnitMM, 68.506, "68.5", false},
+		{UnitMM, 250, "250", true},
+		{UnitMM, -0.1, "0", false},
+		{UnitMM, 0.3, "0.5", false},
+		{UnitCM, 64.34, "6.45", false},
+		{UnitCM, 250, "25", true},
+		{UnitInch, 25.4 * 3 / 32, "3/32", true},
+		{UnitInch, 25.4 * 17.5, "17 1/2", true},
+		{UnitInch, 100, "3 15/16", false}, // 3.937 in, and 30/32 is 0.9375
+	} {
+		if got := c.unit.Ruled(c.l); got != c.want {
+			t.Errorf("%v mm is ruled %q, want %q", c.l.Millimetres(), got, c.want)
+		}
+		if got := c.unit.Exact(c.l); got != c.exact {
+			t.Errorf("%v mm is exact in %s: %v", c.l.Millimetres(), c.unit, got)
+		}
+	}
+}

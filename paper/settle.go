@@ -7,8 +7,8 @@ import (
 )
 
 // settle returns d with every label that would lie wholly on no sheet moved, by the least
-// that does it, onto a sheet that holds its middle: clear of other labels, where a way of a
-// few rows of text leads to such a place. A label larger than a sheet stays. It returns what
+// that does it, onto a sheet that holds its middle: clear of lines and other labels, or of labels
+// alone, where a way of a few rows of text leads to such a place. A label larger than a sheet stays. It returns what
 // each sheet then shows as well.
 func settle(d *Drawing, areas []geometry.Rect) (*Drawing, []*Subset) {
 	subsets := Split(d, areas)
@@ -32,11 +32,16 @@ func settle(d *Drawing, areas []geometry.Rect) (*Drawing, []*Subset) {
 		l := &moved.Labels[i]
 		box := l.Extent()
 		best, found := geometry.Point{}, false
+		lines := linesNear(d, box)
 		// Ways to a free place come before ways to any.
-		for _, anywhere := range []bool{false, true} {
+		for _, good := range []func(geometry.Rect) bool{
+			func(box geometry.Rect) bool { return s.free(box) && !struck(box, lines) },
+			s.free,
+			func(geometry.Rect) bool { return true },
+		} {
 			for _, a := range areas {
 				for _, way := range waysOnto(a, box) {
-					if (!found || way.Norm() < best.Norm()) && (anywhere || s.free(box.Move(way))) {
+					if (!found || way.Norm() < best.Norm()) && good(box.Move(way)) {
 						best, found = way, true
 					}
 				}
@@ -49,6 +54,38 @@ func settle(d *Drawing, areas []geometry.Rect) (*Drawing, []*Subset) {
 		s.put(box.Move(best))
 	}
 	return &moved, Split(&moved, areas)
+}
+
+// linesNear returns the straight steps of the lines that a label may come to lie on when it is
+// moved by its own length, or by some rows.
+func linesNear(d *Drawing, box geometry.Rect) [][2]geometry.Point {
+	around := box.Grow(max(box.W(), 4*box.H()))
+	var lines [][2]geometry.Point
+	for _, s := range d.Strokes {
+		if !s.Bounds().Touches(around) {
+			continue
+		}
+		for _, piece := range s.Path() {
+			points := flatten(piece)
+			if piece.Closed {
+				points = append(points, piece.Start)
+			}
+			for i, b := range points[1:] {
+				lines = append(lines, [2]geometry.Point{points[i], b})
+			}
+		}
+	}
+	return lines
+}
+
+// struck tells whether a line runs through a box.
+func struck(box geometry.Rect, lines [][2]geometry.Point) bool {
+	for _, l := range lines {
+		if _, _, through := clipLine(l[0], l[1], box); through {
+			return true
+		}
+	}
+	return false
 }
 
 // waysOnto lists ways that take a box wholly onto a sheet that holds its middle: the least,

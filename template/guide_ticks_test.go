@@ -1,25 +1,37 @@
 package template
 
 import (
+	"cmp"
 	"maps"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"underlay/geometry"
 	"underlay/template/guide"
 	"underlay/template/internal/sample"
+	"underlay/template/job"
 	"underlay/template/plan"
 	"underlay/testdata/pdfread"
 )
 
 // checkTicks looks, at both ends of every line a tape or a rule can be laid along, for a tick
-// outside the cloth and within the reach.
+// outside the cloth and within the reach; and at every text by the ticks for the tick it stands at.
 func checkTicks(t *testing.T, p *papers) {
 	for _, g := range p.guides {
 		for _, down := range []bool{false, true} {
 			g.checkRun(t, down, p.job.Paper.Reach)
+		}
+		g.checkSlants(t)
+		ticks := g.ticks(p.job.Paper.Reach)
+		g.checkFigures(t, p.job.Units, ticks)
+		g.checkStruck(t, ticks)
+		if p.job.Paper.Reach >= 25 {
+			g.checkStartTape(t)
+			g.checkNames(t)
 		}
 	}
 }
@@ -35,6 +47,9 @@ func (g guideRead) checkRun(t *testing.T, down bool, reach geometry.Length) {
 		return q
 	}
 	cloth := geometry.Rect{Min: turn(g.cloth.Min), Max: turn(g.cloth.Max)}
+	if g.face.Item.Item.Shape == job.Drum && down {
+		cloth.Max.Y += g.face.Item.Item.Shade.Lap // no tick on the lap of the seam
+	}
 	type tick struct {
 		x     geometry.Length
 		below bool
@@ -51,6 +66,10 @@ func (g guideRead) checkRun(t *testing.T, down bool, reach geometry.Length) {
 			lo, hi := min(a.Y, b.Y), max(a.Y, b.Y)
 			above := lo >= cloth.Min.Y-reach-off && hi < cloth.Min.Y
 			below := lo > cloth.Max.Y && hi <= cloth.Max.Y+reach+off
+			if f := g.face.Item.Area.Flat; f != nil && !down {
+				// The arc of the narrow end dips into the bounds of the cloth.
+				above = lo > cloth.Min.Y && hi < f.At(f.Inner, 0).Y
+			}
 			if above || below {
 				ticks[tenths(a.X)] = append(ticks[tenths(a.X)], tick{(a.X + b.X) / 2, below, l.of})
 			}
@@ -69,12 +88,18 @@ func (g guideRead) checkRun(t *testing.T, down bool, reach geometry.Length) {
 			t.Errorf("%s: %s at %v (down: %v) has its ticks: %v, %v", g.face.Label(), what, x, down, above, below)
 		}
 	}
+	if g.face.Item.Area.Flat != nil && down {
+		return // no straight line runs across a cone
+	}
 	must("the crease", (cloth.Min.X+cloth.Max.X)/2, func(of *pdfread.Path) bool { return len(of.Dashes) > 0 })
 	thin := geometry.Length(math.Inf(1))
 	for _, pass := range g.face.Passes {
 		for _, x := range edges(pass, turn) {
-			if x < cloth.Min.X-geometry.Tolerance || x > cloth.Max.X+geometry.Tolerance {
-				continue // of a print across the seam of a shade, which comes in on the other side
+			if x < cloth.Min.X-geometry.Tolerance { // across the seam of a drum it comes in on the other side
+				x += cloth.W()
+			}
+			if x > cloth.Max.X+geometry.Tolerance {
+				x -= cloth.W()
 			}
 			must("an edge of "+pass.Pass.Name, x, func(of *pdfread.Path) bool {
 				if len(of.Dashes) == 0 {
@@ -103,7 +128,7 @@ func (g guideRead) checkRun(t *testing.T, down bool, reach geometry.Length) {
 // edges returns the edges of the columns of a pass, in the frame of the ticks; none where they
 // are not in line, or in more than four ways to be moved.
 func edges(p plan.FacePass, turn func(geometry.Point) geometry.Point) []geometry.Length {
-	if !p.ColumnsInLine && !p.RowsInLine {
+	if !p.ColumnsInLine && !p.RowsInLine && !p.Pass.Framed() {
 		return nil
 	}
 	pitch := turn(geometry.Pt(p.Choice().Pitch.Across, p.Choice().Pitch.Down)).X
@@ -117,10 +142,272 @@ func edges(p plan.FacePass, turn func(geometry.Point) geometry.Point) []geometry
 		all[int(math.Round(float64(lo*50)))], all[int(math.Round(float64(hi*50)))] = lo, hi
 		moves[int(math.Round(math.Mod(float64((lo-turn(p.Prints[0].Outline.Bounds().Min).X)/pitch)+1000.001, 1)*100))] = true
 	}
-	if len(moves) > 4 {
+	if len(moves) > 4 && !p.Pass.Framed() {
 		return nil
 	}
 	return slices.Collect(maps.Values(all))
+}
+
+// mark is a straight line outside the cloth that is no more than a tick: no cross, no bar.
+type mark struct{ a, b geometry.Point }
+
+// ticks returns the ticks of a guide, of all its sheets.
+func (g guideRead) ticks(reach geometry.Length) []mark {
+	var all []mark
+	for _, s := range g.sheets {
+		for _, l := range s.lines.all {
+			long := l.a.Distance(l.b)
+			if len(l.of.Lines) != 1 || len(l.of.Lines[0].Steps) != 1 || long < 0.5 || long > reach*1.5 {
+				continue
+			}
+			if b := (geometry.Rect{Min: l.a, Max: l.a}.Union(geometry.Rect{Min: l.b, Max: l.b})); !b.Overlaps(g.cloth) {
+				all = append(all, mark{l.a, l.b})
+			}
+		}
+	}
+	return all
+}
+
+// distance is how far a box is from the mark, looked at point by point.
+func (m mark) distance(box geometry.Rect) geometry.Length {
+	least := geometry.Length(math.Inf(1))
+	const points = 100
+	for i := range points + 1 {
+		q := m.a.Add(m.b.Sub(m.a).Mul(float64(i) / points))
+		d := geometry.Pt(max(box.Min.X-q.X, q.X-box.Max.X, 0), max(box.Min.Y-q.Y, q.Y-box.Max.Y, 0))
+		least = min(least, d.Norm())
+	}
+	return least
+}
+
+// outside visits the texts of a guide's sheets that stand outside the cloth, by where they are.
+func (g guideRead) outside(visit func(s *sheetRead, text string, box geometry.Rect)) {
+	for _, s := range g.sheets {
+		for _, w := range s.page.texts {
+			// pdfium takes letters for higher and wider by a 64th than they are.
+			box := s.layoutRect(w.Box.In(geometry.Edges{Top: w.Size / 64, Right: w.Size / 64}))
+			if !box.Overlaps(g.cloth) {
+				visit(s, w.Text, box)
+			}
+		}
+	}
+}
+
+// tickFigure is a length by a tick, without its unit.
+var tickFigure = regexp.MustCompile(`^(\d+(\.\d+)?|\d+ \d+/\d+|\d+/\d+)$`)
+
+// checkFigures holds every figure outside the cloth against the tick that is nearest to it: that is
+// the one it names, to half a millimetre or a thirty-second of an inch.
+func (g guideRead) checkFigures(t *testing.T, u geometry.Unit, ticks []mark) {
+	half := 0.25 * geometry.Millimetre
+	if u == geometry.UnitInch {
+		half = geometry.Inch / 64
+	}
+	g.outside(func(s *sheetRead, text string, box geometry.Rect) {
+		if !tickFigure.MatchString(text) || g.acrossSeam(text) {
+			return
+		}
+		value, err := geometry.ParseLength(text + " " + u.String())
+		if err != nil {
+			t.Fatal(err)
+		}
+		var nearest mark
+		least := geometry.Length(math.Inf(1))
+		for _, m := range ticks {
+			if b := (geometry.Rect{Min: m.a, Max: m.a}.Union(geometry.Rect{Min: m.b, Max: m.b})); !b.Grow(least).Overlaps(box) {
+				continue
+			}
+			if d := m.distance(box); d < least-1e-9 {
+				least, nearest = d, m
+			}
+		}
+		at := nearest.a.X - g.cloth.Min.X
+		if (nearest.a.X - nearest.b.X).Abs() > off {
+			at = nearest.a.Y - g.cloth.Min.Y
+		}
+		if (at-value).Abs() > half+off || least > 12 {
+			t.Errorf("%s, page %d: %q at %v is nearest to the tick at %v, %v away", g.face.Label(), s.Page, text, box, at, least)
+		}
+	})
+}
+
+// acrossSeam tells whether a text is the number of a print across the seam of a shade, which may
+// stand outside it.
+func (g guideRead) acrossSeam(text string) bool {
+	return slices.ContainsFunc(g.face.Passes, func(p plan.FacePass) bool {
+		return slices.ContainsFunc(p.Prints, func(print plan.Print) bool { return print.Seam && strconv.Itoa(print.Number) == text })
+	})
+}
+
+// checkStruck looks for a tick that runs through a text.
+func (g guideRead) checkStruck(t *testing.T, ticks []mark) {
+	g.outside(func(s *sheetRead, text string, box geometry.Rect) {
+		for _, m := range ticks {
+			if b := (geometry.Rect{Min: m.a, Max: m.a}.Union(geometry.Rect{Min: m.b, Max: m.b})); b.Grow(off).Overlaps(box) && m.distance(box) == 0 {
+				t.Errorf("%s, page %d: a tick at %v runs through %q", g.face.Label(), s.Page, m.a, text)
+			}
+		}
+	})
+}
+
+// checkStartTape looks for the name of the start tape left and right of the cloth.
+func (g guideRead) checkStartTape(t *testing.T) {
+	taped := slices.ContainsFunc(g.face.Passes, func(p plan.FacePass) bool { return p.Tape != nil })
+	var left, right bool
+	g.outside(func(_ *sheetRead, text string, box geometry.Rect) {
+		if strings.HasPrefix(text, "start") {
+			left, right = left || box.Max.X < g.cloth.Min.X, right || box.Min.X > g.cloth.Max.X
+		}
+	})
+	if left != taped || right != taped {
+		t.Errorf("%s: start tape: %v; named left: %v, right: %v", g.face.Label(), taped, left, right)
+	}
+}
+
+// stripeName is the name of a row or a column as it ends.
+var stripeName = regexp.MustCompile(`(row|column) (\d+)$`)
+
+// checkNames holds the names of rows and columns against what they name: each stands in the middle
+// of it, once on each of two sides; all that stand in line have some.
+func (g guideRead) checkNames(t *testing.T) {
+	type place struct {
+		text string
+		side int
+	}
+	seen := map[place][]geometry.Point{}
+	size := map[string]geometry.Size{}
+	named := map[string]bool{}
+	g.outside(func(_ *sheetRead, text string, box geometry.Rect) {
+		if !stripeName.MatchString(text) {
+			return
+		}
+		side := 0
+		for i, beyond := range []bool{box.Max.Y < g.cloth.Min.Y, box.Min.Y > g.cloth.Max.Y, box.Max.X < g.cloth.Min.X} {
+			if beyond {
+				side = i + 1
+				break
+			}
+		}
+		at, c := place{text, side}, box.Centre()
+		size[text] = box.Size()
+		if !slices.ContainsFunc(seen[at], func(q geometry.Point) bool { return q.Distance(c) < 1 }) {
+			seen[at] = append(seen[at], c)
+		}
+	})
+	slanted := slices.ContainsFunc(g.face.Passes, func(p plan.FacePass) bool { return p.Pass.Slanted() })
+	for at, points := range seen {
+		m := stripeName.FindStringSubmatch(at.text)
+		named[m[1]] = true
+		if len(points) > len(g.face.Passes) {
+			t.Errorf("%s: %q stands at %v", g.face.Label(), at.text, points)
+		}
+		if slanted || len(g.face.Passes) > 1 {
+			continue
+		}
+		if other := seen[place{at.text, at.side ^ 1}]; at.side > 0 && at.side < 3 && at.side+len(other) == 0 {
+			t.Errorf("%s: %q has no twin", g.face.Label(), at.text)
+		}
+		k, _ := strconv.Atoi(m[2])
+		middles := g.middles(g.face.Passes[0], m[1] == "row")
+		c := points[0].X
+		if m[1] == "row" {
+			c = points[0].Y
+		}
+		if k > len(middles) || !slices.ContainsFunc(middles[k-1], func(l geometry.Length) bool {
+			// Where a join runs through the middle the name is moved onto a sheet.
+			slack := geometry.Length(0.5)
+			if m[1] == "column" && !g.onOneSheet(geometry.RectAround(geometry.Pt(l, points[0].Y), size[at.text])) {
+				slack = size[at.text].W
+			}
+			return (l - c).Abs() < slack
+		}) {
+			t.Errorf("%s: %q stands at %v", g.face.Label(), at.text, points[0])
+		}
+	}
+	for _, p := range g.face.Passes {
+		if (p.ColumnsInLine && !named["column"] || p.RowsInLine && !named["row"]) && !p.Pass.Seated() {
+			t.Errorf("%s: named are %v", g.face.Label(), named)
+		}
+	}
+}
+
+// onOneSheet tells whether a sheet shows all of a box.
+func (g guideRead) onOneSheet(box geometry.Rect) bool {
+	return slices.ContainsFunc(g.sheets, func(s *sheetRead) bool { return s.Sheet.Area.Holds(box.Grow(0.5)) })
+}
+
+// middles returns where the middles of the rows or columns of a pass are, from the far or the left
+// edge; of a column across the seam of a drum, the middles of both its parts.
+func (g guideRead) middles(p plan.FacePass, rows bool) [][]geometry.Length {
+	var all [][]geometry.Length
+	var bounds []geometry.Rect
+	for _, print := range p.Prints {
+		bounds = append(bounds, print.Outline.Bounds())
+	}
+	along := func(r geometry.Rect) geometry.Length {
+		if rows {
+			return r.Centre().Y
+		}
+		return r.Centre().X
+	}
+	slices.SortFunc(bounds, func(a, b geometry.Rect) int { return cmp.Compare(along(a), along(b)) })
+	last := geometry.Length(math.Inf(-1))
+	for _, b := range bounds {
+		if c := along(b); c-last > 0.01 {
+			middles := []geometry.Length{c}
+			if !rows && g.face.Item.Item.Shape == job.Drum {
+				middles = append(middles, (max(b.Min.X, g.cloth.Min.X)+min(b.Max.X, g.cloth.Max.X))/2)
+				for _, round := range []geometry.Length{-g.cloth.W(), g.cloth.W()} {
+					m := b.Move(geometry.Pt(round, 0))
+					middles = append(middles, (max(m.Min.X, g.cloth.Min.X)+min(m.Max.X, g.cloth.Max.X))/2)
+				}
+			}
+			all, last = append(all, middles), c
+		}
+	}
+	return all
+}
+
+// checkSlants looks for the ticks of a diagonal: each edge of its prints, drawn on, runs along a
+// tick at either end.
+func (g guideRead) checkSlants(t *testing.T) {
+	for _, p := range g.face.Passes {
+		if !p.Pass.Slanted() {
+			continue
+		}
+		for _, print := range p.Prints {
+			corners := print.Outline.Corners()
+			for i, a := range corners {
+				b := corners[(i+1)%len(corners)]
+				var ends [2]bool
+				for _, s := range g.sheets {
+					for _, l := range s.lines.all {
+						long, way := l.b.Sub(l.a), b.Sub(a)
+						outside := !(geometry.Rect{Min: l.a, Max: l.a}).Union(geometry.Rect{Min: l.b, Max: l.b}).Overlaps(g.cloth)
+						if n := long.Norm(); !outside || n < 1 || n > 12 {
+							continue
+						}
+						side := func(q geometry.Point) geometry.Length {
+							d := q.Sub(a)
+							return (d.X*way.Y - d.Y*way.X) / way.Norm()
+						}
+						if side(l.a).Abs() > off || side(l.b).Abs() > off {
+							continue
+						}
+						d := l.a.Sub(a)
+						if d.X*way.X+d.Y*way.Y < 0 {
+							ends[0] = true
+						} else {
+							ends[1] = true
+						}
+					}
+				}
+				if !ends[0] || !ends[1] {
+					t.Errorf("%s: the line from %v to %v has its ticks: %v", g.face.Label(), a, b, ends)
+				}
+			}
+		}
+	}
 }
 
 // TestTicksSayTheirNamesAtBothEnds reads the names and distances by the ticks of a roomy guide.
@@ -135,7 +422,7 @@ func TestTicksSayTheirNamesAtBothEnds(t *testing.T) {
 	cloth := face.Item.Area.Cloth
 	// By hand: five fern prints of 90 mm, 1 mm apart, leave (500 - 5 * 90 - 4 * 1) / 2 = 23 mm a
 	// side: less than the 25 mm asked, so that there are four, and (500 - 4 * 90 - 3 * 1) / 2 = 68.5.
-	names := []string{"centre 250", "start tape", "tape", "68.5", "158.5", "159.5", "249.5", "250.5", "340.5", "341.5", "431.5"}
+	names := []string{"start tape", "tape", "68.5", "158.5", "159.5", "249.5", "250.5", "340.5", "341.5", "431.5"}
 	for name, n := range map[string]int{"column ": 4, "row ": 4} {
 		for i := range n {
 			names = append(names, name+strconv.Itoa(i+1))
@@ -160,7 +447,7 @@ func TestTicksSayTheirNamesAtBothEnds(t *testing.T) {
 				t.Errorf("%q stands on the cloth", name)
 			}
 		}
-		if slices.Contains([]string{"centre 250", "start tape", "249.5", "250.5"}, name) {
+		if slices.Contains([]string{"start tape", "249.5", "250.5"}, name) {
 			if left != 1 || right != 1 {
 				t.Errorf("%q: %d left, %d right", name, left, right)
 			}

@@ -20,6 +20,9 @@ type guide struct {
 	layered bool
 	cloth   geometry.Rect // bounds of the item
 	reach   geometry.Length
+	// slantLines are the slanted ticks.
+	slantLines [][2]geometry.Point
+	unnamed    []string // what found no place, by name
 }
 
 // Draw draws the guide for a face: the cloth, the prints, and outside the cloth the ticks.
@@ -47,7 +50,9 @@ func drawIn(j *job.Job, face plan.FacePlan, bounds geometry.Rect) *guide {
 		g.drawPrints()
 	}
 	g.drawTicks()
-	g.drawSlanted()
+	if face.Item.Item.Shape.Shade() {
+		g.nameEnds()
+	}
 	return g
 }
 
@@ -63,6 +68,9 @@ func covered(face plan.FacePlan, area geometry.Rect) []*Crowd {
 	}
 	return all
 }
+
+// leave remembers that something found no place.
+func (g *guide) leave(what string) { g.unnamed = append(g.unnamed, what) }
 
 // drawCloth draws what the cloth is: outline, hem, border line, zones, creases.
 func (g *guide) drawCloth() {
@@ -81,6 +89,11 @@ func (g *guide) drawCloth() {
 		g.drawZone(z)
 	}
 	c := g.cloth.Centre()
+	if f := g.face.Item.Area.Flat; f != nil {
+		// Straight across, a line would cut through the arcs.
+		g.line(geometry.Line(f.At(f.Inner, 0), f.At(f.Outer, 0)), g.pens.Crease, RoleCrease)
+		return
+	}
 	g.line(geometry.Line(geometry.Pt(c.X, g.cloth.Min.Y), geometry.Pt(c.X, g.cloth.Max.Y)), g.pens.Crease, RoleCrease)
 	g.line(geometry.Line(geometry.Pt(g.cloth.Min.X, c.Y), geometry.Pt(g.cloth.Max.X, c.Y)), g.pens.Crease, RoleCrease)
 }

@@ -20,6 +20,12 @@ const (
 	RoleArrow  = "arrow"  // to the top of the block
 	RoleNumber = "number" // in the order of printing
 	RoleLeader = "leader" // from a number to its print
+	// Outside the cloth; a tick carries the number of its row or column.
+	RoleTick    = "tick"
+	RoleTape    = "tape"    // the end of a tape line, and its name
+	RoleName    = "name"    // of a row or a column
+	RoleFigure  = "figure"  // how far a tick is from the cloth's edge
+	RoleCaption = "caption" // which edge that is
 )
 
 // line draws a line of a kind, which text keeps off.

@@ -1,10 +1,12 @@
 package guide
 
 import (
+	"cmp"
 	"slices"
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/template/job"
 	"underlay/template/plan"
 )
 
@@ -12,10 +14,17 @@ import (
 const (
 	tickClear  = 1.5 * geometry.Millimetre // plain paper between cloth and ticks
 	tickLength = 5 * geometry.Millimetre
-	bandDepth  = 6.5 * geometry.Millimetre // each pass has its ticks in a band of its own
-	tickText   = 2.5 * geometry.Millimetre // ISO 3098
-	nameText   = 3.5 * geometry.Millimetre
-	tapeHead   = 1.6 * geometry.Millimetre
+	leastTick  = 2.1 * geometry.Millimetre // in a short reach
+	trackAir   = 2 * geometry.Millimetre   // from the ticks of a track to the next track
+	leastAir   = 0.6 * geometry.Millimetre // the same in a short reach
+	tapeZone   = 4.5 * geometry.Millimetre // of tape lines and creases, outside all tracks
+	// The same where names lie along the depth.
+	tapeZoneDown = 3.5 * geometry.Millimetre
+	tapeHead     = 1.6 * geometry.Millimetre
+	creaseMore   = 1.5 * geometry.Millimetre // by how much a crease goes on beyond tape lines
+	edgeAir      = 0.2 * geometry.Millimetre // from the end of a tape line to that of the reach
+	tickText     = 2.5 * geometry.Millimetre // ISO 3098
+	nameText     = 3.5 * geometry.Millimetre // of names with room enough
 )
 
 // run is the ticks along one direction: across, of lines that run up and down.
@@ -23,62 +32,131 @@ type run struct {
 	g        *guide
 	down     bool            // the lines run across, their ticks are left and right of the cloth
 	from, to geometry.Length // the cloth along the run
+	bands    []track
+	beyond   geometry.Length // where the zone of tape lines and creases begins
+	outer    geometry.Length // and where its lines end
+	lines    []tickLine      // all ticks, from the least
+	figures  bool            // some have been written
 }
+
+// tickLine is a tick: where along the run, and from which depth to which.
+type tickLine struct{ at, from, to geometry.Length }
 
 // drawTicks draws the ticks of columns and rows, creases and tapes, on both ends of each line,
-// with their names and their distance from the cloth's left or top edge.
+// with their names and their distance from the cloth's left or far edge.
 func (g *guide) drawTicks() {
-	reach := g.reach
-	if reach < tickClear+tickLength {
+	if g.reach < tickClear+leastTick+leastAir+leastTick {
 		return
 	}
-	for _, r := range []run{
-		{g, false, g.cloth.Min.X, g.cloth.Max.X},
-		{g, true, g.cloth.Min.Y, g.cloth.Max.Y},
-	} {
-		families := make([][][]span, len(g.face.Passes))
-		some := false
-		for i, p := range g.face.Passes {
-			families[i] = r.families(p, len(g.face.Passes) > 1)
-			some = some || len(families[i]) > 0
+	runs := []*run{
+		{g: g, from: g.cloth.Min.X, to: g.cloth.Max.X},
+		{g: g, down: true, from: g.cloth.Min.Y, to: g.cloth.Max.Y},
+	}
+	slants := g.slants()
+	// Lines first, so that no name is written where one is still to come.
+	for _, r := range runs {
+		r.layTracks(slants)
+	}
+	for _, s := range slants {
+		g.drawSlant(s)
+	}
+	for _, r := range runs {
+		for _, t := range r.bands {
+			r.drawTrack(t)
 		}
-		if some {
-			g.caption(r)
+		r.drawCrease()
+		r.drawTapes()
+		slices.SortFunc(r.lines, func(a, b tickLine) int { return cmp.Compare(a.at, b.at) })
+	}
+	// Of names the start tapes' come first, then what else a tape is stretched by.
+	for _, start := range []bool{true, false} {
+		for _, r := range runs {
+			r.nameTapes(start)
 		}
-		var all []family
-		for _, of := range families {
-			for _, spans := range of {
-				depth := tickClear + bandDepth*geometry.Length(len(all)%g.bands())
-				all = append(all, r.newFamily(spans, depth))
-			}
+	}
+	for _, r := range runs {
+		r.nameCrease()
+	}
+	for _, r := range runs {
+		for i := range r.bands {
+			r.nameStripes(&r.bands[i])
 		}
-		// Lines first, so that no name is written where one is still to come.
-		for _, f := range all {
-			r.drawEdges(f)
-		}
-		for i, p := range g.face.Passes {
-			r.drawLines(p, families[i])
-		}
-		beyond := tickClear + bandDepth*geometry.Length(min(len(all), g.bands()))
-		for _, f := range all {
-			r.writeNames(f, beyond)
-		}
-		for _, f := range all {
-			r.writeDistances(f, beyond)
+	}
+	for _, s := range slants {
+		g.nameSlant(s)
+	}
+	for _, r := range runs {
+		r.writeCaption()
+		for _, t := range r.bands {
+			r.writeFigures(t)
 		}
 	}
 }
 
-// bands is how many bands of ticks the reach has room for, names of tapes and creases outside
-// them.
-func (g *guide) bands() int {
-	return max(1, int((g.reach-tickClear-9)/bandDepth))
+// layTracks gives each track of each pass its depth, outside those of slanted ticks; in a short
+// reach they are shallower, and where even that is too little the last share one.
+func (r *run) layTracks(slants []slant) {
+	for _, p := range r.g.face.Passes {
+		r.bands = append(r.bands, r.tracks(p)...)
+	}
+	first := tickClear
+	for _, s := range slants {
+		first = s.depth + s.length + trackAir
+	}
+	zone := tapeZone
+	if r.down {
+		zone = tapeZoneDown
+	}
+	room := r.g.reach - edgeAir - first - zone
+	length, air := tickLength, trackAir
+	if n := geometry.Length(len(r.bands)); r.down && n > 1 {
+		// Beside ticks figures lie along the depth.
+		air = clamp(room/n-length, trackAir, r.widest()+2*endAir-length)
+	}
+	if n := geometry.Length(len(r.bands)); n > 0 && n*(length+air) > room {
+		air = clamp(room/n-tickLength, leastAir, trackAir)
+		length = clamp(room/n-air, leastTick, tickLength)
+	}
+	shared := max(1, int((r.g.reach-edgeAir-first-leastTick)/(length+air)))
+	for i := range r.bands {
+		t := &r.bands[i]
+		t.depth, t.length = first+geometry.Length(min(i, shared-1))*(length+air), length
+		t.figures = t.depth
+	}
+	if len(r.bands) > shared {
+		r.g.leave("room for each pass's own ticks")
+	}
+	r.beyond = first
+	if n := min(len(r.bands), shared); n > 0 {
+		r.beyond += geometry.Length(n) * (length + air)
+		if n == 1 {
+			r.beyond -= air // a tape line then goes on from the tick of its edge
+		}
+	}
+	r.outer = min(r.beyond+zone, r.g.reach-edgeAir)
+}
+
+func clamp(l, least, most geometry.Length) geometry.Length { return max(least, min(l, most)) }
+
+// widest is the width of the longest figure by a tick.
+func (r *run) widest() geometry.Length {
+	var most geometry.Length
+	for _, t := range r.bands {
+		for _, l := range t.lines() {
+			most = max(most, paper.TextWidth(r.distance(l), tickText, false))
+		}
+	}
+	return most
 }
 
 // at returns the point of the run at l, out from the cloth by depth, on its first side (above,
-// or left of the cloth) or its second.
-func (r run) at(l, depth geometry.Length, second bool) geometry.Point {
+// or left of the cloth) or its second. To the right of a drum the ticks lie beyond its lap, and a
+// cone's only line ends at its arcs.
+func (r *run) at(l, depth geometry.Length, second bool) geometry.Point {
 	c := r.g.cloth
+	if f := r.g.face.Item.Area.Flat; f != nil {
+		c.Min.Y = f.At(f.Inner, 0).Y
+	}
 	switch {
 	case !r.down && !second:
 		return geometry.Pt(l, c.Min.Y-depth)
@@ -87,118 +165,114 @@ func (r run) at(l, depth geometry.Length, second bool) geometry.Point {
 	case !second:
 		return geometry.Pt(c.Min.X-depth, l)
 	}
-	return geometry.Pt(c.Max.X+depth, l)
+	return geometry.Pt(c.Max.X+r.g.face.Item.Item.Shade.Lap+depth, l)
 }
 
 // line draws a tick at l from one depth to another, at both ends of the line.
-func (r run) line(l, from, to geometry.Length, pen paper.Pen) {
+func (r *run) line(l, from, to geometry.Length, pen paper.Pen, role paper.Role) {
 	for _, second := range []bool{false, true} {
-		r.g.Stroke(geometry.Line(r.at(l, from, second), r.at(l, to, second)), pen)
-		b := geometry.Line(r.at(l, from, second), r.at(l, to, second)).Bounds().Grow(0.2)
-		r.g.crowd.Take(b)
+		path := geometry.Line(r.at(l, from, second), r.at(l, to, second))
+		r.g.mark(path, pen, role)
+		r.g.crowd.Take(path.Bounds().Grow(pen.Width / 2))
+	}
+	r.lines = append(r.lines, tickLine{l, from, to})
+}
+
+// mark draws a line that knows what it is for.
+func (g *guide) mark(path geometry.Path, pen paper.Pen, role paper.Role) {
+	g.Stroke(path, pen)
+	g.Strokes[len(g.Strokes)-1].Role = role
+}
+
+// drawTrack draws a tick for every edge of a track's columns or rows, each of which bears the
+// number of the first it belongs to.
+func (r *run) drawTrack(t track) {
+	type edge struct {
+		at     geometry.Length
+		number int
+	}
+	var edges []edge
+	for _, s := range t.stripes {
+		for _, l := range s.edges {
+			edges = append(edges, edge{l, s.number})
+		}
+	}
+	slices.SortFunc(edges, func(a, b edge) int { return cmp.Or(cmp.Compare(a.at, b.at), cmp.Compare(a.number, b.number)) })
+	last := edges[0].at - 1
+	for _, e := range edges {
+		if e.at-last >= sameLine {
+			r.line(e.at, t.depth, t.depth+t.length, r.g.pens.Tick, paper.Role{Kind: RoleTick, Number: e.number})
+			last = e.at
+		}
 	}
 }
 
-// write puts a label at both ends: along the run its middle at l (side 0), or all of it before
-// (-1) or after (1) l; its inner edge at depth. It tells whether there was room at both.
-func (r run) write(text string, l geometry.Length, side int, depth, height geometry.Length, bold bool) bool {
-	var labels []paper.Label
-	for _, second := range []bool{false, true} {
-		labels = append(labels, r.label(text, l, side, depth, height, bold, second))
-		box := labels[len(labels)-1].Extent().Grow(0.3)
-		if !r.g.crowd.Free(box) || !r.g.Bounds.Holds(box) {
-			return false
-		}
+// drawCrease draws the ends of the centre line, outside the ticks of the edges beside it. A cone
+// has no straight line across.
+func (r *run) drawCrease() {
+	if r.creased() {
+		r.line((r.from+r.to)/2, r.beyond, min(r.outer+creaseMore, r.g.reach-edgeAir), r.g.pens.Crease, paper.Role{Kind: RoleCrease})
 	}
-	for _, label := range labels {
-		r.g.Write(label)
-		r.g.crowd.Take(label.Extent().Grow(0.3))
-	}
-	return true
 }
 
-func (r run) label(text string, l geometry.Length, side int, depth, height geometry.Length, bold, second bool) paper.Label {
-	var anchors [3]paper.Anchor // by side + 1
-	switch {
-	case !r.down && !second:
-		anchors = [3]paper.Anchor{paper.AnchorBottomRight, paper.AnchorBottom, paper.AnchorBottomLeft}
-	case !r.down:
-		anchors = [3]paper.Anchor{paper.AnchorTopRight, paper.AnchorTop, paper.AnchorTopLeft}
-	case !second:
-		anchors = [3]paper.Anchor{paper.AnchorBottomRight, paper.AnchorRight, paper.AnchorTopRight}
-	default:
-		anchors = [3]paper.Anchor{paper.AnchorBottomLeft, paper.AnchorLeft, paper.AnchorTopLeft}
-	}
-	return paper.Label{Text: text, At: r.at(l, depth, second), Anchor: anchors[side+1], Height: height, Bold: bold}
-}
+func (r *run) creased() bool { return !r.down || r.g.face.Item.Area.Flat == nil }
 
-// drawLines draws the crease and the tape lines of the run, which reach farther out than the
-// ticks of columns and rows and carry their names at their ends.
-func (r run) drawLines(p plan.FacePass, families [][]span) {
-	reach := r.g.reach
-	outer := max(tickClear+tickLength, reach-6)
-	// Beside the cloth a name takes its length off the reach. Where it does not fit at the end of
-	// its tick it goes beyond the figures by the ticks, or above or below them.
-	var figures geometry.Length
-	for _, s := range slices.Concat(families...) {
-		for _, l := range []geometry.Length{s.lo, s.hi} {
-			figures = max(figures, paper.TextWidth(r.distance(l), tickText, false))
-		}
+// drawTapes draws the ends of the tape lines, with a head that points at the cloth.
+func (r *run) drawTapes() {
+	var places []geometry.Length
+	for _, t := range r.tapeLines() {
+		places = append(places, t.at)
 	}
-	named := func(l geometry.Length, name string) {
-		for _, h := range []geometry.Length{tickText, 1.8} {
-			type place struct{ depth, off geometry.Length }
-			places := []place{{outer - h, 1.3}}
-			if r.down {
-				beyond := tickClear + figures + 1
-				places = append(places, place{beyond, 1.3}, place{beyond, 2.4}, place{tickClear, 3.4 + tickText})
-			}
-			for _, at := range places {
-				for _, side := range []int{1, -1} {
-					if r.write(name, l+at.off*geometry.Length(side), side, at.depth, h, false) {
-						return
-					}
-				}
-			}
-		}
-	}
-	if p.First == 1 {
-		c := (r.from + r.to) / 2
-		r.line(c, tickClear, outer, r.g.pens.Crease)
-		named(c, "centre "+r.distance(c))
-	}
-	if p.Tape == nil {
-		return
-	}
-	lines := p.Tape.Across
-	if r.down {
-		lines = p.Tape.Down
-	}
-	for _, l := range lines {
-		// In a short reach it lies over the tick of the edge, wide as it is.
-		r.line(l, max(tickClear, min(tickClear+tickLength, outer-3)), outer, r.g.pens.Tape)
+	for _, l := range apartLines(places) {
+		r.line(l, r.beyond, r.outer, r.g.pens.Tape, paper.Role{Kind: RoleTape})
 		for _, second := range []bool{false, true} {
-			r.g.Fill(r.head(l, outer, second), paper.Ink{})
+			head := geometry.Polygon{
+				r.at(l, r.outer-tapeHead, second), r.at(l+tapeHead/2, r.outer, second), r.at(l-tapeHead/2, r.outer, second),
+			}.Path()
+			r.g.Fill(head, paper.Ink{})
+			r.g.Fills[len(r.g.Fills)-1].Role = paper.Role{Kind: RoleTape}
+			r.g.crowd.Take(head.Bounds())
 		}
-		name := "tape"
-		if r.down && (l-p.Tape.Start).Abs() <= geometry.Tolerance {
-			name = "start tape"
-		}
-		if len(r.g.face.Passes) > 1 {
-			name += " " + p.Pass.Name
-		}
-		named(l, name)
 	}
 }
 
-// head is the mark at the outer end of a tape's tick: a triangle that points at the cloth.
-func (r run) head(l, depth geometry.Length, second bool) geometry.Path {
-	path := geometry.Polygon{
-		r.at(l, depth-tapeHead, second), r.at(l+tapeHead/2, depth, second), r.at(l-tapeHead/2, depth, second),
-	}
-	r.g.crowd.Take(path.Bounds())
-	return path.Path()
+// tape is a tape line of a pass.
+type tape struct {
+	at    geometry.Length
+	start bool
+	pass  string // "" where one pass of the face has any
 }
+
+// tapeLines returns the tape lines of all passes.
+func (r *run) tapeLines() []tape {
+	taped := 0
+	for _, p := range r.g.face.Passes {
+		if p.Tape != nil {
+			taped++
+		}
+	}
+	var all []tape
+	for _, p := range r.g.face.Passes {
+		if p.Tape == nil {
+			continue
+		}
+		pass := ""
+		if taped > 1 {
+			pass = p.Pass.Name
+		}
+		lines := p.Tape.Across
+		if r.down {
+			lines = p.Tape.Down
+		}
+		for _, l := range lines {
+			all = append(all, tape{l, r.down && (l-p.Tape.Start).Abs() <= geometry.Tolerance, pass})
+		}
+	}
+	return all
+}
+
+// closes tells whether the run goes round a drum and meets itself.
+func (r *run) closes() bool { return !r.down && r.g.face.Item.Item.Shape == job.Drum }
 
 // Taped tells whether the guide has tape lines.
 func Taped(f plan.FacePlan) bool {
@@ -212,21 +286,5 @@ func Ticked(f plan.FacePlan) bool {
 	})
 }
 
-func (r run) distance(l geometry.Length) string { return r.g.job.Units.Number(l - r.from) }
-
-// caption says, in the corner of the reach, what the figures by the ticks are.
-func (g *guide) caption(r run) {
-	text := []string{"from left", "edge, " + g.job.Units.String()}
-	at := geometry.Pt(g.cloth.Min.X-2, g.cloth.Min.Y-tickClear-tickLength)
-	if r.down {
-		text = []string{"from top", "edge, " + g.job.Units.String()}
-		at.Y = g.cloth.Min.Y - 4.5
-	}
-	for i, t := range text {
-		l := paper.Label{Text: t, At: at.Add(geometry.Pt(0, geometry.Length(i)*3-3)), Anchor: paper.AnchorTopRight, Height: 1.8}
-		if box := l.Extent().Grow(0.3); g.Bounds.Holds(box) && g.crowd.Free(box) {
-			g.Write(l)
-			g.crowd.Take(box)
-		}
-	}
-}
+// distance is what a tick says of where it is.
+func (r *run) distance(l geometry.Length) string { return r.g.job.Units.Ruled(l - r.from) }

@@ -43,6 +43,17 @@ func (d Development) angleOf(p geometry.Point) geometry.Angle {
 	return geometry.Degrees(math.Atan2(float64(at.X), float64(at.Y)))
 }
 
+// OffEdge is how far outside the nearer of the two straight edges a point lies, square to it;
+// less than 0 for a point between them.
+func (d Development) OffEdge(p geometry.Point) geometry.Length {
+	at := p.Sub(d.Apex)
+	if at.X < 0 {
+		at.X = -at.X
+	}
+	sin, cos := (d.Angle / 2).SinCos()
+	return at.X*geometry.Length(cos) - at.Y*geometry.Length(sin)
+}
+
 // bounds returns the bounds of the part of the sector between two radii.
 func (d Development) bounds(inner, outer geometry.Length) geometry.Rect {
 	half := d.Angle / 2

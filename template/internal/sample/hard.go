@@ -81,6 +81,19 @@ func Hard(t *testing.T) map[string]*job.Job {
 			"[[item.pass]]\nblock = 'wave'\ngap = '1 mm'\nrepeat = 'brick'\n"),
 		"cone": read(acorn + "[[item]]\nname = 'lampshade'\nshape = 'cone'\ntop = '15 cm'\nbottom = '25 cm'\nheight = '18 cm'\nlap = '15 mm'\nborder = '10 mm'\n" +
 			"[[item.pass]]\nblock = 'acorn'\ngap = '2 mm'\n"),
+		"wide lap": read("[[block]]\nname = 'wave'\nprint = '60 x 40 mm'\n[[item]]\nname = 'bench runner'\nsize = '40 x 40 cm'\nborder = '10 mm'\n" +
+			"[[item.pass]]\nblock = 'wave'\nlap = '8 mm'\n"),
+		"pebbles that interlock": read("[[block]]\nname = 'pebble'\nshape = 'round'\nprint = '60 mm'\n" +
+			"[[item]]\nname = 'floor cushion'\nsize = '40 x 40 cm'\nborder = '10 mm'\n[[item.pass]]\nblock = 'pebble'\ngap = '1 mm'\nrepeat = 'honeycomb'\n"),
+		"brick to the hundredth": read("[[block]]\nname = 'acorn'\nprint = '40 x 40 mm'\n" + cushion + "[[item.pass]]\nblock = 'acorn'\ngap = '1.01 mm'\nrepeat = 'brick'\n"),
+		"wide diagonal": read("[[block]]\nname = 'acorn'\nprint = '40 x 40 mm'\n[[item]]\nname = 'bench runner'\nsize = '600 x 300 mm'\nborder = '10 mm'\n" +
+			"[[item.pass]]\nblock = 'acorn'\ngap = '2 mm'\nrepeat = 'diagonal'\n"),
+		"frame of a wide block": read(wave + "[[item]]\nname = 'table mat'\nsize = '500 x 400 mm'\nborder = '20 mm'\n" +
+			"[[item.pass]]\nblock = 'wave'\ngap = '2 mm'\nrepeat = 'frame'\n"),
+		"drum with rows": read(wave + "[[item]]\nname = 'lampshade'\nshape = 'drum'\ndiameter = '16 cm'\nheight = '20 cm'\nlap = '10 mm'\nborder = '10 mm'\n" +
+			"[[item.pass]]\nblock = 'wave'\ngap = '1 mm'\n"),
+		"short reach": read("[paper]\nreach = '9 mm'\n" + wave + acorn + "[[item]]\nname = 'table mat'\nsize = '400 x 300 mm'\nborder = '20 mm'\n" +
+			"[[item.pass]]\nblock = 'wave'\ngap = '5 mm'\n[[item.pass]]\nname = 'acorns'\nblock = 'acorn'\nbetween = 'wave'\n"),
 		"long names": read("title = '" + name("Reading nook ") + "'\n[[block]]\nname = '" + name("W") + "'\nprint = '60 x 40 mm'\n" +
 			"[[block]]\nname = '" + name("two acorns ") + "'\nprint = '30 x 30 mm'\n" +
 			"[[item]]\nname = '" + name("Wide floor cushion ") + "'\nsize = '300 x 260 mm'\nborder = '20 mm'\n" +

@@ -1,0 +1,365 @@
+package guide
+
+import (
+	"math"
+	"slices"
+	"sort"
+	"strings"
+
+	"underlay/geometry"
+	"underlay/paper"
+)
+
+// Air round the text by ticks.
+const (
+	textAir   = 0.3 * geometry.Millimetre  // on all sides, from anything
+	lineAir   = 0.7 * geometry.Millimetre  // beside the line a text belongs to
+	headAir   = 1.3 * geometry.Millimetre  // beside the head of a tape line
+	aboveAir  = 1.2 * geometry.Millimetre  // above or below it: a fraction's stroke and tails reach out
+	nearerBy  = 0.05 * geometry.Millimetre // by how much a text is nearer to its own line than to any other
+	tails     = 0.6 * geometry.Millimetre  // of small letters, below the line they stand on
+	textRow   = 1.5                        // from row to row of a text, in heights of its letters
+	nameAir   = 0.8 * geometry.Millimetre  // on either side of a name between ticks
+	joinSlack = 10 * geometry.Millimetre   // the same of a long name
+	namesRows = 3.8 * geometry.Millimetre  // from the names between ticks to the figures outside them
+	endAir    = 0.8 * geometry.Millimetre  // from the end of a tick to what stands beyond it
+)
+
+// text is something written at both ends of a line.
+type text struct {
+	rows   []string
+	at     geometry.Length // along the run
+	side   int             // all of it before (-1) or after (1) at, or its middle there (0)
+	depth  geometry.Length // of its inner edge
+	height geometry.Length
+	bold   bool // the last row is
+	figure bool // the last row is a distance
+	role   paper.Role
+}
+
+// labels returns the rows of the text at one end.
+func (r *run) labels(t text, second bool) []paper.Label {
+	lead := t.height * textRow
+	whole := t.height + lead*geometry.Length(len(t.rows)-1)
+	anchors := [3]paper.Anchor{paper.AnchorTopRight, paper.AnchorTop, paper.AnchorTopLeft} // by side + 1
+	at, anchor := r.at(t.at, t.depth, second), anchors[t.side+1]
+	switch {
+	case r.down:
+		anchor = paper.AnchorTopRight
+		if second {
+			anchor = paper.AnchorTopLeft
+		}
+		at.Y -= whole * geometry.Length(1-t.side) / 2
+	case !second:
+		at.Y -= whole
+	}
+	labels := make([]paper.Label, len(t.rows))
+	for i, row := range t.rows {
+		labels[i] = paper.Label{Text: row, At: at.Add(geometry.Pt(0, lead*geometry.Length(i))), Anchor: anchor, Height: t.height, Bold: t.bold && i == len(t.rows)-1, Role: t.role}
+	}
+	return labels
+}
+
+// free tells whether there is room for the text at both ends.
+func (r *run) free(t text) bool {
+	for _, second := range []bool{false, true} {
+		box := r.box(t, second)
+		if !r.g.Bounds.Holds(box) || !r.g.crowd.Free(box.Grow(textAir)) {
+			return false
+		}
+	}
+	return true
+}
+
+// box is what the text takes up at one end.
+func (r *run) box(t text, second bool) geometry.Rect {
+	labels := r.labels(t, second)
+	box := labels[0].Extent()
+	for _, l := range labels[1:] {
+		box = box.Union(l.Extent())
+	}
+	return box
+}
+
+// write puts the text at both ends.
+func (r *run) write(t text) {
+	for _, second := range []bool{false, true} {
+		r.g.put(r.labels(t, second)...)
+	}
+}
+
+// put writes labels, and takes their places.
+func (g *guide) put(labels ...paper.Label) {
+	for _, l := range labels {
+		g.Write(l)
+		g.crowd.Take(l.Extent().Grow(textAir))
+	}
+}
+
+// writeAt writes the text in the first of its places that is free at both ends and nearer to its
+// own line, at l, than to any other. It tells whether there was one.
+func (r *run) writeAt(l geometry.Length, places []text) bool {
+	for _, t := range places {
+		if r.free(t) && r.nearest(t, l) {
+			r.write(t)
+			return true
+		}
+	}
+	return false
+}
+
+// nearest tells whether, at both ends, the line nearest to the text is the one at l.
+func (r *run) nearest(t text, l geometry.Length) bool {
+	for _, second := range []bool{false, true} {
+		boxes := []geometry.Rect{r.box(t, second)}
+		if t.figure && len(t.rows) > 1 {
+			boxes = append(boxes, r.labels(t, second)[len(t.rows)-1].Extent())
+		}
+		for _, box := range boxes {
+			if !r.nearestBox(box, second, l) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// nearestBox tells whether the line nearest to a box at one end is the one at l.
+func (r *run) nearestBox(box geometry.Rect, second bool, l geometry.Length) bool {
+	along, depth := r.inRun(box, second)
+	own, other := geometry.Length(math.Inf(1)), geometry.Length(math.Inf(1))
+	for i := r.indexOf(l - sameLine); i < len(r.lines) && r.lines[i].at <= l+sameLine; i++ {
+		own = min(own, r.lines[i].distance(along, depth))
+	}
+	reach := own + nearerBy
+	for i := r.indexOf(along.lo - reach); i < len(r.lines) && r.lines[i].at <= along.hi+reach; i++ {
+		if at := r.lines[i].at; at < l-sameLine || at > l+sameLine {
+			other = min(other, r.lines[i].distance(along, depth))
+		}
+	}
+	return other >= reach && r.g.clearOfSlants(box.Grow(reach))
+}
+
+// indexOf returns the index of the first line at l or after it.
+func (r *run) indexOf(l geometry.Length) int {
+	return sort.Search(len(r.lines), func(i int) bool { return r.lines[i].at >= l })
+}
+
+// inRun returns what a box at one end takes up along the run, and of the depth.
+func (r *run) inRun(box geometry.Rect, second bool) (along, depth extent) {
+	zero := r.at(0, 0, second)
+	x, y := extent{box.Min.X, box.Max.X}, extent{box.Min.Y, box.Max.Y}
+	along, depth = x, extent{y.lo - zero.Y, y.hi - zero.Y}
+	if r.down {
+		along, depth = y, extent{x.lo - zero.X, x.hi - zero.X}
+	}
+	if !second {
+		depth = extent{-depth.hi, -depth.lo}
+	}
+	return along, depth
+}
+
+// distance is how far a box is from the tick.
+func (t tickLine) distance(along, depth extent) geometry.Length {
+	return geometry.Pt(max(along.lo-t.at, t.at-along.hi, 0), max(t.from-depth.hi, depth.lo-t.to, 0)).Norm()
+}
+
+// beside lists places for a text by the line at l: on the side with more room first. The text
+// begins at a depth, and keeps some air from the line; above and below it takes more.
+func (r *run) beside(t text, l, depth, air geometry.Length) []text {
+	above := air // tails of letters hang down to a line
+	switch {
+	case r.down && air == headAir:
+		above = headAir + tails
+	case r.down:
+		air, above = aboveAir, aboveAir
+	}
+	side := 1
+	before, after := geometry.Length(math.Inf(1)), geometry.Length(math.Inf(1))
+	if i := r.indexOf(l - sameLine); i > 0 {
+		before = l - r.lines[i-1].at
+	}
+	if i := r.indexOf(l + sameLine); i < len(r.lines) {
+		after = r.lines[i].at - l
+	}
+	if before > after {
+		side = -1
+	}
+	places := []text{t, t}
+	for i, s := range []int{side, -side} {
+		places[i].at, places[i].side, places[i].depth = l+air, s, depth
+		if s < 0 {
+			places[i].at = l - above
+		}
+	}
+	return places
+}
+
+// past puts a text beyond the end of a tick, its middle on it.
+func past(t text, l, depth geometry.Length) text {
+	t.at, t.side, t.depth = l, 0, depth+endAir
+	return t
+}
+
+// nameTapes writes the names of the tape lines: of start tapes, or of the others.
+func (r *run) nameTapes(starts bool) {
+	for _, t := range r.tapeLines() {
+		if t.start != starts {
+			continue
+		}
+		words, figure := []string{"tape"}, false
+		if t.start {
+			words = []string{"start", "tape"}
+		}
+		if !slices.ContainsFunc(r.bands, func(b track) bool { return slices.ContainsFunc(b.lines(), near(t.at)) }) {
+			words = append(words, r.distance(t.at)) // no tick says it
+			figure = true
+		}
+		rows := [][]string{{strings.Join(words, " ")}, words}
+		if t.pass != "" {
+			pass := short(t.pass)
+			rows = [][]string{{rows[0][0] + ", " + pass}, {rows[0][0] + ",", pass}, append(words[:len(words)-1:len(words)-1], words[len(words)-1]+","), nil}
+			rows[2], rows[3] = append(rows[2], pass), append(rows[2], wrapped(pass, tickText, narrowName)...)
+		}
+		if !r.writeAt(t.at, r.tapeTexts(rows, t.at, text{height: tickText, figure: figure, role: paper.Role{Kind: RoleTape}})) {
+			r.g.leave(rows[0][0])
+		}
+	}
+}
+
+func near(l geometry.Length) func(geometry.Length) bool {
+	return func(m geometry.Length) bool { return m > l-sameLine && m < l+sameLine }
+}
+
+// The most that the name of a pass takes up by a tick, and where there is little room.
+const (
+	longName   = 40 * geometry.Millimetre
+	narrowName = 14 * geometry.Millimetre
+)
+
+func short(pass string) string { return paper.Shorten(pass, tickText, false, longName) }
+
+// tapeTexts lists places for the name of a tape line or a crease, at first such as leave room for
+// the figure of a tick by the line.
+func (r *run) tapeTexts(rows [][]string, l geometry.Length, t text) []text {
+	var places, last []text
+	for _, row := range rows {
+		t.rows = row
+		if !r.down {
+			places = append(places, r.beside(t, l, r.outer-tickText, headAir)...)
+			places = append(places, r.beside(t, l, r.beyond+textAir, headAir)...)
+			continue
+		}
+		// Farther out than a figure by the line, or a row farther off.
+		const step = 1 * geometry.Millimetre
+		figures := r.pastFigures(l)
+		for d := max(r.outer-tapeHead, figures); d > figures; d -= step {
+			places = append(places, r.beside(t, l, d, headAir)...)
+		}
+		places = append(places, r.beside(t, l, figures, headAir)...)
+		for d := r.outer; d > 0; d -= step {
+			near := r.beside(t, l, max(d, tickClear), headAir)
+			last = append(last, near...)
+			for _, p := range near {
+				p.at += (tickText + aboveAir + tails) * geometry.Length(p.side)
+				places = append(places, p)
+			}
+		}
+		last = append(last, past(t, l, r.outer))
+	}
+	return append(places, last...)
+}
+
+// pastFigures is where the figures by ticks at l end, where lines run across.
+func (r *run) pastFigures(l geometry.Length) geometry.Length {
+	end := r.beyond
+	for _, t := range r.bands {
+		if slices.ContainsFunc(t.lines(), near(l)) {
+			end = t.depth + r.widest() + 3*textAir
+		}
+	}
+	return end
+}
+
+// nameCrease writes the name of the centre line, and where it is.
+func (r *run) nameCrease() {
+	if !r.creased() {
+		return
+	}
+	c := (r.from + r.to) / 2
+	rows := [][]string{{"centre " + r.distance(c)}, {"centre", r.distance(c)}}
+	if r.g.face.Item.Area.Flat != nil {
+		rows = [][]string{{"centre"}} // no straight edge to measure from
+	}
+	name := text{height: tickText, figure: true, role: paper.Role{Kind: RoleCrease}}
+	var places []text
+	for _, row := range rows[map[bool]int{true: len(rows) - 1}[r.down]:] {
+		name.rows = row
+		places = append(places, past(name, c, r.outer+creaseMore))
+	}
+	if r.writeAt(c, append(places, r.tapeTexts(rows, c, name)...)) {
+		r.figures = r.figures || r.g.face.Item.Area.Flat == nil
+		return
+	}
+	r.g.leave("centre")
+}
+
+// writeFigures writes beside each tick, or beyond its end, its distance from the cloth's edge:
+// first those of the outermost ticks, then of the first edge of each column or row, then of the
+// others.
+func (r *run) writeFigures(t track) {
+	lines := t.lines()
+	if len(lines) == 0 {
+		return
+	}
+	order := []geometry.Length{lines[0], lines[len(lines)-1]}
+	for _, s := range t.stripes {
+		order = append(order, s.edges[0])
+	}
+	order = append(order, lines...)
+	done := map[geometry.Length]bool{}
+	for _, l := range order {
+		if done[l] {
+			continue
+		}
+		done[l] = true
+		figure := text{rows: []string{r.distance(l)}, height: tickText, role: paper.Role{Kind: RoleFigure}}
+		places := append(r.beside(figure, l, t.figures, lineAir), r.beside(figure, l, t.depth, lineAir)...)
+		if r.writeAt(l, append(places, past(figure, l, t.depth+t.length))) {
+			r.figures = true
+		}
+	}
+}
+
+// writeCaption says once on each side what the figures by the ticks are.
+func (r *run) writeCaption() {
+	if len(r.bands) == 0 && !r.figures {
+		return
+	}
+	t := text{rows: []string{"from left", "edge, " + r.g.job.Units.String()}, height: tickText, depth: tickClear, role: paper.Role{Kind: RoleCaption}}
+	if r.down {
+		t.rows[0] = "from far"
+	}
+	const step, away = 1 * geometry.Millimetre, 2 * geometry.Millimetre
+	var places []text
+	add := func(at geometry.Length, side int, depth geometry.Length) {
+		t.at, t.side, t.depth = at, side, depth
+		places = append(places, t)
+	}
+	for d := geometry.Length(0); d < r.g.reach; d += step {
+		if r.down {
+			add(r.from+step+d, 1, tickClear)
+			add(r.from-away-d, -1, tickClear)
+		} else {
+			add(r.from-away, -1, tickClear+d)
+			add(r.to+away, 1, tickClear+d)
+		}
+	}
+	for _, p := range places {
+		if r.free(p) {
+			r.write(p)
+			return
+		}
+	}
+	r.g.leave(strings.Join(t.rows, " "))
+}
