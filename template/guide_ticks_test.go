@@ -160,7 +160,9 @@ func (g guideRead) ticks(reach geometry.Length) []mark {
 			if len(l.of.Lines) != 1 || len(l.of.Lines[0].Steps) != 1 || long < 0.5 || long > reach*1.5 {
 				continue
 			}
-			if b := (geometry.Rect{Min: l.a, Max: l.a}.Union(geometry.Rect{Min: l.b, Max: l.b})); !b.Overlaps(g.cloth) {
+			b := geometry.Rect{Min: l.a, Max: l.a}.Union(geometry.Rect{Min: l.b, Max: l.b})
+			// What reaches farther is of the sheet: where a join ends.
+			if within := g.cloth.Grow(reach + g.face.Item.Item.Shade.Lap + off); !b.Overlaps(g.cloth) && within.Holds(b) {
 				all = append(all, mark{l.a, l.b})
 			}
 		}
@@ -226,7 +228,7 @@ func (g guideRead) checkFigures(t *testing.T, u geometry.Unit, ticks []mark) {
 			at = nearest.a.Y - g.cloth.Min.Y
 		}
 		if (at-value).Abs() > half+off || least > 12 {
-			t.Errorf("%s, page %d: %q at %v is nearest to the tick at %v, %v away", g.face.Label(), s.Page, text, box, at, least)
+			t.Errorf("%s, page %d: %q at %v is nearest to the tick at %v, %v away", g.face.Label(), s.Page, text, box, nearest, least)
 		}
 	})
 }
@@ -239,9 +241,16 @@ func (g guideRead) acrossSeam(text string) bool {
 	})
 }
 
+// tickWords are what is written by the ticks. What else stands there is of the sheet, and has a
+// ground of its own.
+var tickWords = regexp.MustCompile(`^\d[\d. /]*$|(row|column) \d+$|tape|centre|^from |^edge, |seam`)
+
 // checkStruck looks for a tick that runs through a text.
 func (g guideRead) checkStruck(t *testing.T, ticks []mark) {
 	g.outside(func(s *sheetRead, text string, box geometry.Rect) {
+		if !tickWords.MatchString(text) {
+			return
+		}
 		for _, m := range ticks {
 			if b := (geometry.Rect{Min: m.a, Max: m.a}.Union(geometry.Rect{Min: m.b, Max: m.b})); b.Grow(off).Overlaps(box) && m.distance(box) == 0 {
 				t.Errorf("%s, page %d: a tick at %v runs through %q", g.face.Label(), s.Page, m.a, text)

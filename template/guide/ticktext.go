@@ -293,7 +293,7 @@ func (r *run) nameCrease() {
 	}
 	name := text{height: tickText, figure: true, role: paper.Role{Kind: RoleCrease}}
 	var places []text
-	for _, row := range rows[map[bool]int{true: len(rows) - 1}[r.down]:] {
+	for _, row := range slices.Backward(rows) {
 		name.rows = row
 		places = append(places, past(name, c, r.outer+creaseMore))
 	}
