@@ -161,13 +161,22 @@ func (g guideRead) ticks(reach geometry.Length) []mark {
 				continue
 			}
 			b := geometry.Rect{Min: l.a, Max: l.a}.Union(geometry.Rect{Min: l.b, Max: l.b})
-			// What reaches farther is of the sheet: where a join ends.
+			if slices.ContainsFunc(g.sheets, func(s *sheetRead) bool { return s.joinAt(b) }) {
+				continue // where a join ends
+			}
 			if within := g.cloth.Grow(reach + g.face.Item.Item.Shade.Lap + off); !b.Overlaps(g.cloth) && within.Holds(b) {
 				all = append(all, mark{l.a, l.b})
 			}
 		}
 	}
 	return all
+}
+
+// joinAt tells whether a box lies on a join of the sheet.
+func (s *sheetRead) joinAt(b geometry.Rect) bool {
+	c := s.Sheet.Cell
+	on := func(lo, hi, l geometry.Length) bool { return (lo-l).Abs() <= off && (hi-l).Abs() <= off }
+	return on(b.Min.X, b.Max.X, c.Min.X) || on(b.Min.X, b.Max.X, c.Max.X) || on(b.Min.Y, b.Max.Y, c.Min.Y) || on(b.Min.Y, b.Max.Y, c.Max.Y)
 }
 
 // distance is how far a box is from the mark, looked at point by point.
