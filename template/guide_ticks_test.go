@@ -174,9 +174,13 @@ func (g guideRead) ticks(reach geometry.Length) []mark {
 
 // joinAt tells whether a box lies on a join of the sheet.
 func (s *sheetRead) joinAt(b geometry.Rect) bool {
-	c := s.Sheet.Cell
 	on := func(lo, hi, l geometry.Length) bool { return (lo-l).Abs() <= off && (hi-l).Abs() <= off }
-	return on(b.Min.X, b.Max.X, c.Min.X) || on(b.Min.X, b.Max.X, c.Max.X) || on(b.Min.Y, b.Max.Y, c.Min.Y) || on(b.Min.Y, b.Max.Y, c.Max.Y)
+	for _, c := range []geometry.Rect{s.Sheet.Cell, s.Sheet.Kept} {
+		if on(b.Min.X, b.Max.X, c.Min.X) || on(b.Min.X, b.Max.X, c.Max.X) || on(b.Min.Y, b.Max.Y, c.Min.Y) || on(b.Min.Y, b.Max.Y, c.Max.Y) {
+			return true
+		}
+	}
+	return false
 }
 
 // distance is how far a box is from the mark, looked at point by point.
