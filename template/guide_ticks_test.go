@@ -161,8 +161,8 @@ func (g guideRead) ticks(reach geometry.Length) []mark {
 				continue
 			}
 			b := geometry.Rect{Min: l.a, Max: l.a}.Union(geometry.Rect{Min: l.b, Max: l.b})
-			if slices.ContainsFunc(g.sheets, func(s *sheetRead) bool { return s.joinAt(b) }) {
-				continue // where a join ends
+			if slices.ContainsFunc(g.sheets, func(s *sheetRead) bool { return s.joinAt(b) }) || s.endsBar(b.Centre()) {
+				continue // where a join ends, or a bar
 			}
 			if within := g.cloth.Grow(reach + g.face.Item.Item.Shade.Lap + off); !b.Overlaps(g.cloth) && within.Holds(b) {
 				all = append(all, mark{l.a, l.b})
@@ -170,6 +170,13 @@ func (g guideRead) ticks(reach geometry.Length) []mark {
 		}
 	}
 	return all
+}
+
+// endsBar tells whether a long line ends at a point.
+func (s *sheetRead) endsBar(q geometry.Point) bool {
+	return slices.ContainsFunc(s.lines.all, func(l line) bool {
+		return l.a.Distance(l.b) > 20 && (l.a.Distance(q) < 0.1 || l.b.Distance(q) < 0.1)
+	})
 }
 
 // joinAt tells whether a box lies on a join of the sheet.
