@@ -6,6 +6,7 @@ import (
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/template/guide"
+	"underlay/template/job"
 	"underlay/template/plan"
 )
 
@@ -49,7 +50,7 @@ func (s scaled) shadeQuarters(d *paper.Drawing, face plan.FacePlan) {
 // byQuarters tells whether some pass of a face is printed one quarter at a time.
 func byQuarters(face plan.FacePlan) bool {
 	for _, p := range face.Passes {
-		if len(p.Choice().Runs) == 0 && p.Pass.Order == "centre-out" {
+		if len(p.Choice().Runs) == 0 && p.Pass.Order == job.CentreOut {
 			return true
 		}
 	}
