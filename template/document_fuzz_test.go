@@ -13,7 +13,7 @@ import (
 	"underlay/paper/pdf"
 	"underlay/template/guide"
 	"underlay/template/internal/messages"
-	"underlay/template/internal/oracle"
+	"underlay/template/internal/sample"
 	"underlay/template/job"
 	"underlay/template/jobfile"
 	"underlay/template/plan"
@@ -39,12 +39,33 @@ func FuzzDraw(f *testing.F) {
 	})
 }
 
+// FuzzDrawMade draws jobs made up from any bytes.
+func FuzzDrawMade(f *testing.F) {
+	for _, seed := range sample.MadeSeeds() {
+		f.Add([]byte(seed))
+	}
+	f.Fuzz(func(t *testing.T, choices []byte) {
+		if len(choices) > 120 {
+			return
+		}
+		text := sample.Made(choices)
+		t.Log(text)
+		job, err := jobfile.Read("nook.toml", []byte(text))
+		if err != nil {
+			messages.Check(t, "nook.toml", err)
+			messages.Words(t, err.Error())
+			return
+		}
+		checkDrawn(t, job)
+	})
+}
+
 // mostMemory is what drawing a job of a few thousand prints may take.
 const mostMemory = 1 << 30
 
-// checkDrawn draws a job, unless it is a large one: it is refused in plain words, or every
-// print lies where it may, all papers are written, twice the same, and without more memory
-// than there is.
+// checkDrawn draws a job, unless it is a large one: it is refused in plain words, or all papers are
+// written, twice the same, and without more memory than there is. Where its prints lie is held
+// to what it says in the tests of template/plan.
 func checkDrawn(t *testing.T, j *job.Job) {
 	t.Helper()
 	if !quick(j) {
@@ -70,12 +91,6 @@ func checkDrawn(t *testing.T, j *job.Job) {
 	}
 	if first == nil {
 		return
-	}
-	for _, ip := range plan.Items {
-		for _, p := range ip.Passes {
-			oracle.CheckPlaces(t, ip.Item, p.Pass, placesOf(p))
-			checkTurned(t, ip, p)
-		}
 	}
 	if _, again, err := drawn(j); err != nil || !bytes.Equal(first, again) {
 		t.Fatalf("drawn again, the job gives other bytes: %d and %d, %v", len(first), len(again), err)

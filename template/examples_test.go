@@ -4,9 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"underlay/template/internal/oracle"
 	"underlay/template/internal/sample"
-	"underlay/template/plan"
 )
 
 // TestPapersReadBack draws every example, and jobs harder than those, reads each PDF back with
@@ -29,7 +27,6 @@ func TestPapersReadBack(t *testing.T) {
 		"numbers":    checkNumbers,
 		"numbered":   checkNumbersRunOn,
 		"feet":       checkFeet,
-		"cards":      checkCards,
 	}
 	for name, job := range jobs {
 		t.Run(strings.ReplaceAll(name, " ", "-"), func(t *testing.T) {
@@ -39,13 +36,4 @@ func TestPapersReadBack(t *testing.T) {
 			}
 		})
 	}
-}
-
-// placesOf hands the prints of a pass to what checks them.
-func placesOf(p *plan.PassPlan) []oracle.Placed {
-	all := make([]oracle.Placed, len(p.Prints))
-	for i, print := range p.Prints {
-		all[i] = oracle.Placed{Number: print.Number, Origin: print.Origin, Turn: print.Turn, Outline: print.Outline}
-	}
-	return all
 }

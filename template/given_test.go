@@ -3,7 +3,6 @@ package template
 import (
 	"testing"
 
-	"underlay/paper"
 	"underlay/template/job"
 	"underlay/template/jobfile"
 	"underlay/template/plan"
@@ -31,12 +30,3 @@ func planOf(t testing.TB, text string) *plan.Plan {
 
 const fernOn = "[[block]]\nname = 'fern'\nprint = '90 x 90 mm'\n" +
 	"[[item]]\nname = 'floor cushion'\nsize = '%s'\nborder = '25 mm'\n[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n"
-
-func stock(t *testing.T, name string) paper.Stock {
-	t.Helper()
-	s, err := paper.ParseStock(name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}

@@ -32,7 +32,8 @@ var rooms = map[string]string{
 	// What only tests use.
 	"template/internal/messages": "template/job template/internal/repo",
 	"template/internal/oracle":   "geometry template/job",
-	"template/internal/sample":   "geometry template/job template/jobfile template/internal/repo",
+	"template/internal/readback": "geometry paper paper/pdf testdata/pdfread",
+	"template/internal/sample":   "geometry template/words template/job template/jobfile template/internal/repo",
 }
 
 // TestArrowsPointDown holds every import within the module against the table.

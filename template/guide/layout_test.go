@@ -110,3 +110,11 @@ func TestLayoutOfLongNamesIsNoWiderThanItsGuides(t *testing.T) {
 		t.Errorf("%v mm wide, and the guides are 350", d.Bounds.W())
 	}
 }
+
+func TestLayoutNeedsAPass(t *testing.T) {
+	p := planOf(t, fmt.Sprintf(fernOn, "50 x 50 cm")+"[[item]]\nname = 'stool top'\nsize = '30 x 30 cm'\nborder = '2 cm'\n")
+	_, err := Layout(p)
+	if want := p.Job.NothingToDraw(p.Job.Items[1]); err == nil || err.Error() != want.Error() || !strings.Contains(err.Error(), `"stool top" has no pass`) {
+		t.Errorf("%v, want %v", err, want)
+	}
+}

@@ -1,12 +1,43 @@
 package say
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
+	"underlay/template/guide"
+	"underlay/template/internal/sample"
 	"underlay/template/jobfile"
 	"underlay/template/plan"
+	"underlay/template/words"
 )
+
+// TestFitPapers holds the sheets that the text says a guide takes to those that are drawn.
+func TestFitPapers(t *testing.T) {
+	for name, job := range sample.Examples(t) {
+		plan, err := plan.New(job)
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := strings.Join(strings.Fields(Fit(plan)), " ")
+		faces := 0
+		for _, ip := range plan.Items {
+			guides, err := guide.Faces(job, ip, 0)
+			if err != nil {
+				t.Fatal(err)
+			}
+			drawn := len(guides[0].Sheets)
+			faces += len(ip.Faces())
+			// Where an item has more than one guide the sheets of each are not told apart here.
+			if said := fmt.Sprintf(" takes %s of %s", words.Counted(drawn, "sheet", "sheets"), job.Paper.Stock.Name); len(ip.Faces()) == 1 && !strings.Contains(text, said) {
+				t.Errorf("%s: %s is drawn on %d sheets of %s, and the text says\n%s", name, ip.Item.Name, drawn, job.Paper.Stock.Name, text)
+			}
+		}
+		if n := strings.Count(text, "; the smallest paper with the fewest sheets is "); n != faces {
+			t.Errorf("%s: %d guides, and papers for %d", name, faces, n)
+		}
+	}
+}
 
 // TestFitPapersLarge holds that papers are told of a job of any size.
 func TestFitPapersLarge(t *testing.T) {

@@ -1,42 +1,44 @@
-package template
+package bench
 
 import (
-	"os"
 	"strings"
 	"testing"
 
-	"underlay/template/internal/repo"
-
 	"underlay/paper"
+	"underlay/template/guide"
+	"underlay/template/internal/sample"
 )
 
-// papersText draws an example and returns the text of its bench sheets and of the guide's first
-// pages, lines joined.
+// papersText draws what is read of an example, and returns its text, lines joined.
 func papersText(t *testing.T, name string) string {
 	t.Helper()
-	source, err := os.ReadFile(repo.Path(t, "examples", name+".toml"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	doc, _, err := Document(planOf(t, string(source)), UsualParts())
-	if err != nil {
-		t.Fatal(err)
-	}
-	var all []string
-	var read func(parts []paper.Part)
-	read = func(parts []paper.Part) {
-		for _, p := range parts {
-			for _, page := range p.Pages {
-				for _, v := range page.Views {
-					for _, l := range v.Drawing.Labels {
-						all = append(all, l.Text)
-					}
-				}
-			}
-			read(p.Children)
+	p := workedOut(t, sample.Examples(t)[name+".toml"])
+	pages := append(Set(p, nil, 0), Tags(p).Pages...)
+	for _, ip := range p.Items {
+		for _, papers := range Sheets(p, ip) {
+			pages = append(pages, papers.Pages...)
+		}
+		guides, err := guide.Faces(p.Job, ip, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, g := range guides {
+			pages = append(pages, Overview(p.Job, g.Face, g.Drawing, g.Sheets)...)
 		}
 	}
-	read(doc.Parts)
+	return textOf(pages)
+}
+
+// textOf returns all labels of pages, in the order they are written.
+func textOf(pages []paper.Page) string {
+	var all []string
+	for _, page := range pages {
+		for _, v := range page.Views {
+			for _, l := range v.Drawing.Labels {
+				all = append(all, l.Text)
+			}
+		}
+	}
 	return strings.Join(all, " ")
 }
 

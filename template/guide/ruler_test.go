@@ -1,7 +1,6 @@
-package template
+package guide
 
 import (
-	"bytes"
 	"fmt"
 	"math"
 	"slices"
@@ -10,41 +9,34 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
-	"underlay/paper/pdf"
-	"underlay/template/guide"
-	"underlay/template/job"
+	"underlay/template/internal/readback"
 	"underlay/template/jobfile"
-	"underlay/testdata/pdfread"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
 )
 
 // pageOfRuler draws the ruler page and reads it back.
-func pageOfRuler(t *testing.T, stock paper.Stock) pageRead {
+func pageOfRuler(t *testing.T, stock paper.Stock) *readback.Page {
 	t.Helper()
-	doc, err := Ruler(stock)
+	pages, err := RulerPage(stock)
 	if err != nil {
 		t.Fatal(err)
 	}
-	var out bytes.Buffer
-	if err := pdf.Write(&out, doc); err != nil {
-		t.Fatal(err)
+	read := readback.Drawn(t, pages)
+	if len(read) != 1 {
+		t.Fatalf("%d pages", len(read))
 	}
-	pages := pdfread.Open(t, out.Bytes()).Pages()
-	if len(pages) != 1 {
-		t.Fatalf("%d pages", len(pages))
-	}
-	return pageRead{pages[0].SizeMM(), pages[0].Paths(), pages[0].Texts()}
+	return read[0]
 }
 
-// bars returns the long lines of the page that end at a tick on both ends, as measured from
+// bars returns the long lines of a page that end at a tick on both ends, as measured from
 // the middle of one tick to the middle of the other: across and down.
-func (p pageRead) bars() (across, down []float64) {
+func bars(p *readback.Page) (across, down []float64) {
 	type tick struct{ middle, half geometry.Point }
 	var ticks []tick
 	var long []geometry.Piece
-	for _, path := range p.paths {
+	for _, path := range p.Paths() {
 		for _, piece := range path.Lines {
 			if len(piece.Steps) != 1 || piece.Closed {
 				continue
@@ -80,41 +72,42 @@ func (p pageRead) bars() (across, down []float64) {
 	return across, down
 }
 
+// TestRulerPageMeasuresWhatItSays: pages as ISO 216 and ASME Y14.1 have them.
 func TestRulerPageMeasuresWhatItSays(t *testing.T) {
+	a4 := geometry.Size{W: 210, H: 297}
 	for _, c := range []struct {
 		paper string
 		want  geometry.Size
 	}{
-		{"A4", sizes["A4"]},
-		{"Letter", sizes["Letter"]},
+		{"A4", a4},
+		{"Letter", geometry.Size{W: 8.5 * 25.4, H: 11 * 25.4}},
 		{"Legal", geometry.Size{W: 8.5 * 25.4, H: 14 * 25.4}},
-		{"A3", sizes["A3"]},
+		{"A3", geometry.Size{W: 297, H: 420}},
 		{"A0", geometry.Size{W: 841, H: 1189}},
 		{"197.4 x 267.4 mm", geometry.Size{W: 197.4, H: 267.4}},
 		{"roll 610 mm", geometry.Size{W: 610, H: 297}},
-		{"one sheet", sizes["A4"]},
+		{"one sheet", a4},
 	} {
 		t.Run(c.paper, func(t *testing.T) {
 			page := pageOfRuler(t, stock(t, c.paper))
 			near := cmpopts.EquateApprox(0, 0.01)
-			got := []float64{float64(page.size.W), float64(page.size.H)}
+			got := []float64{float64(page.Size.W), float64(page.Size.H)}
 			if d := cmp.Diff([]float64{float64(c.want.W), float64(c.want.H)}, got, near); d != "" {
 				t.Errorf("page: %s", d)
 			}
 			// The inch is 25.4 mm (international inch, 1959; NIST SP 811).
-			across, down := page.bars()
+			across, down := bars(page)
 			if d := cmp.Diff([]float64{7 * 25.4, 180}, across, near); d != "" {
 				t.Errorf("across: %s", d)
 			}
 			if d := cmp.Diff([]float64{9 * 25.4, 250}, down, near); d != "" {
 				t.Errorf("down: %s", d)
 			}
-			p := &papers{job: &job.Job{Paper: job.Paper{Margin: guide.RulerMargin}}, pages: []pageRead{page}}
-			checkTexts(t, p)
-			checkMargins(t, p)
-			page.checkLinesClearOfText(t)
+			readback.CheckTexts(t, "ruler page", page)
+			readback.CheckMargin(t, "ruler page", page, RulerMargin)
+			readback.CheckLinesClearOfText(t, "ruler page", page)
 			text := ""
-			for _, w := range page.texts {
+			for _, w := range page.Texts() {
 				text += w.Text + "\n"
 			}
 			for _, want := range []string{"[printer]", "across = \"", "180 mm\"", "down = \"", "250 mm\"", "actual size", "174.6 to 185.4", "242.5 to 257.5"} {
@@ -123,27 +116,6 @@ func TestRulerPageMeasuresWhatItSays(t *testing.T) {
 				}
 			}
 		})
-	}
-}
-
-// checkLinesClearOfText looks for lines that run through letters.
-func (p pageRead) checkLinesClearOfText(t *testing.T) {
-	t.Helper()
-	for _, path := range p.paths {
-		for _, piece := range path.Lines {
-			points := corners(piece)
-			if piece.Closed {
-				points = append(points, points[0])
-			}
-			for i, b := range points[1:] {
-				line := geometry.Rect{Min: points[i], Max: points[i]}.Union(geometry.Rect{Min: b, Max: b}).Grow(path.Width / 2)
-				for _, w := range p.texts {
-					if line.Overlaps(w.Box) {
-						t.Errorf("a line at %v runs through %q at %v", line, w.Text, w.Box)
-					}
-				}
-			}
-		}
 	}
 }
 
@@ -175,7 +147,7 @@ func TestRulerPageNeedsRoom(t *testing.T) {
 		"A5": false, "roll 150 mm": false, "197.3 x 400 mm": false, "200 x 267.3 mm": false, "197.4 x 267.4 mm": true,
 	} {
 		s := stock(t, name)
-		_, err := guide.RulerPage(s)
+		_, err := RulerPage(s)
 		if good != (err == nil) || !good && err.Error() != fmt.Sprintf(small, s.Name) {
 			t.Errorf("%s: %v", name, err)
 		}

@@ -1,16 +1,13 @@
-package template
+package bench
 
 import (
-	"bytes"
 	"math"
 	"testing"
 
 	"underlay/geometry"
 	"underlay/paper"
-	"underlay/paper/pdf"
+	"underlay/template/internal/readback"
 	"underlay/template/job"
-	"underlay/template/plan"
-	"underlay/testdata/pdfread"
 )
 
 const tagJob = `
@@ -42,18 +39,6 @@ func TestTags(t *testing.T) {
 	for _, printer := range []job.Printer{{}, {Across: 179.2, Down: 251}} {
 		job := readJob(t, tagJob)
 		job.Printer = printer
-		plan, err := plan.New(job)
-		if err != nil {
-			t.Fatal(err)
-		}
-		doc, _, err := Document(plan, []string{"tags"})
-		if err != nil {
-			t.Fatal(err)
-		}
-		var file bytes.Buffer
-		if err := pdf.Write(&file, doc); err != nil {
-			t.Fatal(err)
-		}
 		// 180 mm across that measure 179.2 are drawn 180/179.2 as long, 250 down that measure 251
 		// 250/251 as long.
 		scale := paper.Scale{Across: 1, Down: 1}
@@ -62,7 +47,7 @@ func TestTags(t *testing.T) {
 		}
 		var sizes []geometry.Size // as they come out
 		words := map[string]bool{}
-		for _, page := range pdfread.Open(t, file.Bytes()).Pages() {
+		for _, page := range readback.Drawn(t, Tags(workedOut(t, job)).Pages) {
 			for _, p := range page.Paths() {
 				b := p.Lines.Bounds()
 				sizes = append(sizes, geometry.Size{W: b.W() / geometry.Length(scale.Across), H: b.H() / geometry.Length(scale.Down)})
@@ -119,15 +104,7 @@ func TestTagsOfAllShapes(t *testing.T) {
 		{"print = '150 x 265 mm'", false, true},
 	} {
 		plan := planOf(t, "[[block]]\nname = 'fern'\n"+s.face+"\n[[item]]\nname = 'cover'\nsize = '60 x 80 cm'\nborder = '20 mm'\n[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n")
-		doc, _, err := Document(plan, []string{"tags"})
-		if err != nil {
-			t.Fatal(err)
-		}
-		var file bytes.Buffer
-		if err := pdf.Write(&file, doc); err != nil {
-			t.Fatal(err)
-		}
-		pages := pdfread.Open(t, file.Bytes()).Pages()
+		pages := readback.Drawn(t, Tags(plan).Pages)
 		page := pages[len(pages)-1]
 		// The tag's edge is the widest line; from the block's own frame it is only moved.
 		face := plan.Job.Blocks[0].Face
@@ -159,7 +136,7 @@ func TestTagsOfAllShapes(t *testing.T) {
 				continue
 			}
 			named = true
-			if on := boxWithin(edge, w.Box.Grow(-w.Size/64)); on == s.beside && !s.cross {
+			if on := readback.Within(edge, w.Box.Grow(-w.Size/64)); on == s.beside && !s.cross {
 				t.Errorf("%s: the name is on the tag: %v", s.face, on)
 			}
 		}
@@ -172,7 +149,7 @@ func TestTagsOfAllShapes(t *testing.T) {
 		if heading.Grow(1).Overlaps(edge.Bounds()) {
 			t.Errorf("%s: the tag, %v, stands on the heading, %v", s.face, edge.Bounds(), heading)
 		}
-		if !boxWithin(edge, arrow) || arrow.H() <= 0 {
+		if !readback.Within(edge, arrow) || arrow.H() <= 0 {
 			t.Errorf("%s: the arrow, %v, is off the tag", s.face, arrow)
 		}
 		if len(ticks) < 2 {

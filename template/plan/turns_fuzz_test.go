@@ -1,4 +1,4 @@
-package template
+package plan
 
 import (
 	"fmt"
@@ -9,20 +9,18 @@ import (
 	"testing"
 
 	"underlay/geometry"
-	"underlay/template/guide"
 	"underlay/template/internal/messages"
 	"underlay/template/internal/oracle"
+	"underlay/template/internal/sample"
 	"underlay/template/job"
 	"underlay/template/jobfile"
-	"underlay/template/plan"
-	"underlay/template/words"
 )
 
 // notATurn is what the maker wrote, in quotes, as a message repeats it: it may hold anything.
 var notATurn = regexp.MustCompile(`(?m): turns: .* is not a quarter turn;`)
 
 // FuzzTurns writes any text into the rows of turns: they are refused in plain words, or every
-// print is turned as its row and column say, never mirrored, and drawn so.
+// print is turned as its row and column say, never mirrored.
 func FuzzTurns(f *testing.F) {
 	f.Add("0", uint16(0))
 	f.Add("0 90\n270 180", uint16(1))
@@ -39,7 +37,7 @@ func FuzzTurns(f *testing.F) {
 			return
 		}
 		rows := strings.Split(strings.ToValidUTF8(turns, "?"), "\n")
-		text := turnsJob(rows, int(choice))
+		text := sample.Turned(rows, int(choice))
 		job, err := jobfile.Read("nook.toml", []byte(text))
 		want, good := quarterTurns(rows)
 		if err != nil {
@@ -54,45 +52,17 @@ func FuzzTurns(f *testing.F) {
 		if !good || !slices.EqualFunc(pass.Turns, want, slices.Equal) {
 			t.Fatalf("turns %q are read as %v, want %v, %v", rows, pass.Turns, want, good)
 		}
-		plan, err := plan.New(job)
+		p, err := New(job)
 		if err != nil {
 			messages.Check(t, "nook.toml", err)
 			return
 		}
 		t.Log(text)
-		ip := plan.Items[0]
+		ip := p.Items[0]
 		oracle.CheckPlaces(t, ip.Item, ip.Passes[0].Pass, placesOf(ip.Passes[0]))
 		checkTurned(t, ip, ip.Passes[0])
 		checkField(t, ip.Item, ip.Passes[0])
-		checkDrawnTurns(t, plan)
 	})
-}
-
-// turnsJob writes a job with rows of turns; the rest of it follows from a number.
-func turnsJob(rows []string, choice int) string {
-	pick := func(list ...string) string {
-		k := choice % len(list)
-		choice /= len(list)
-		return list[k]
-	}
-	repeat := pick("straight", "brick", "half-drop", "honeycomb", "diagonal", "straight")
-	block := pick(
-		"shape = 'outline'\noutline = ['0 x 0 mm', '30 x 0 mm', '30 x 30 mm', '20 x 30 mm', '0 x 8 mm']",
-		"shape = 'outline'\noutline = ['0 x 0 mm', '24 x 6 mm', '20 x 36 mm', '7 x 20 mm']",
-		"shape = 'hexagon'\nprint = '30 mm'", "print = '30 x 30 mm'", "print = '21 x 34 mm'", "shape = 'round'\nprint = '28 mm'",
-	)
-	item := pick("size = '300 x 260 mm'", "shape = 'round'\nsize = '290 mm'", "shape = 'drum'\naround = '401 mm'\nheight = '190 mm'",
-		"shape = 'cone'\ntop = '130 mm'\nbottom = '240 mm'\nheight = '160 mm'",
-		"shape = 'outline'\noutline = ['0 x 0 mm', '290 x 40 mm', '280 x 250 mm', '150 x 160 mm', '20 x 250 mm']")
-	gap := pick("1 mm", "0 mm", "13.5 mm")
-	border := pick("12 mm", "0 mm", "20.5 mm")
-	list := make([]string, len(rows))
-	for i, r := range rows {
-		list[i] = words.TOML(r)
-	}
-	return fmt.Sprintf("[[block]]\nname = 'leaf'\n%s\n[[item]]\nname = 'cover'\n%s\nborder = '%s'\n"+
-		"[[item.pass]]\nblock = 'leaf'\nrepeat = '%s'\ngap = '%s'\nturns = [%s]\n",
-		block, item, border, repeat, gap, strings.Join(list, ", "))
 }
 
 // quarterTurns reads rows of turns as a job file has them: as many in every row, 50 at the
@@ -152,7 +122,7 @@ type cell struct {
 
 // cellsOf reads off in which column and row of its lattice each print lies, counted from the
 // first that have prints; round a drum columns count from the seam.
-func cellsOf(t *testing.T, ip *plan.ItemPlan, p *plan.PassPlan) []cell {
+func cellsOf(t *testing.T, ip *ItemPlan, p *PassPlan) []cell {
 	t.Helper()
 	if ip.Area.Flat != nil {
 		return cellsOnCone(ip, p)
@@ -198,9 +168,9 @@ func cellsOf(t *testing.T, ip *plan.ItemPlan, p *plan.PassPlan) []cell {
 // cellsOnCone reads off the rows of a cone laid flat by how far prints are from its centre, and
 // the columns by the angle from its left edge, at which the first begins. The tops of all
 // point to the centre.
-func cellsOnCone(ip *plan.ItemPlan, p *plan.PassPlan) []cell {
+func cellsOnCone(ip *ItemPlan, p *PassPlan) []cell {
 	c := p.Choice()
-	radius := func(print plan.Print) float64 { return float64(print.Origin.Distance(ip.Area.Flat.Apex)) }
+	radius := func(print Print) float64 { return float64(print.Origin.Distance(ip.Area.Flat.Apex)) }
 	first := math.Inf(1)
 	for _, print := range p.Prints {
 		first = math.Min(first, radius(print))
@@ -221,7 +191,7 @@ func cellsOnCone(ip *plan.ItemPlan, p *plan.PassPlan) []cell {
 
 // checkTurned holds every print of a lattice to the turn that the job has for its column and
 // row.
-func checkTurned(t *testing.T, ip *plan.ItemPlan, p *plan.PassPlan) {
+func checkTurned(t *testing.T, ip *ItemPlan, p *PassPlan) {
 	t.Helper()
 	turns := p.Pass.Turns
 	if p.Pass.Seated() || !p.Pass.Repeat.Lattice() || ip.Area.Flat != nil && p.Pass.Repeat == "half-drop" || len(p.Prints) > 1000 {
@@ -249,7 +219,7 @@ func checkTurned(t *testing.T, ip *plan.ItemPlan, p *plan.PassPlan) {
 }
 
 // sameTurned tells whether the block covers the same cloth in all turns of its pass.
-func sameTurned(p *plan.PassPlan) bool {
+func sameTurned(p *PassPlan) bool {
 	b, turns := p.Pass.Block, p.Pass.Turns
 	switch b.Shape {
 	case "round":
@@ -271,7 +241,7 @@ func sameTurned(p *plan.PassPlan) bool {
 
 // checkField works out how many prints a straight repeat of blocks of one size holds on a
 // rectangle, and the border they leave: n = floor((A + g) / p), (A - n p + g) / 2.
-func checkField(t *testing.T, item *job.Item, p *plan.PassPlan) {
+func checkField(t *testing.T, item *job.Item, p *PassPlan) {
 	t.Helper()
 	pass := p.Pass
 	size := pass.Block.Size
@@ -296,82 +266,4 @@ func checkField(t *testing.T, item *job.Item, p *plan.PassPlan) {
 	if math.Abs(float64(c.Border.Left-left)) > oracle.Slack || math.Abs(float64(c.Border.Top-top)) > oracle.Slack {
 		t.Fatalf("border %v, want %v left and %v above", c.Border, left, top)
 	}
-}
-
-// checkDrawnTurns looks at the guide: one arrow on every print, and it points where the top of
-// the block is; and a face with corners drawn as it was cut, turned and not mirrored.
-func checkDrawnTurns(t *testing.T, plan *plan.Plan) {
-	t.Helper()
-	ip := plan.Items[0]
-	drawing := guide.Draw(plan.Job, ip.Faces()[0])
-	type arrow struct{ from, to geometry.Point }
-	var arrows []arrow
-	faces := map[[2]int][][]geometry.Point{}
-	cellAt := func(p geometry.Point) [2]int {
-		return [2]int{int(math.Round(float64(p.X))), int(math.Round(float64(p.Y)))}
-	}
-	for _, f := range drawing.Fills {
-		// An arrow is a wedge of four corners: its tip, a barb, the notch between the barbs, a barb.
-		if path := f.Path(); f.Role.Kind == guide.RoleArrow && len(path) == 1 && len(path[0].Steps) == 3 {
-			steps := path[0].Steps
-			arrows = append(arrows, arrow{steps[0].To.Add(steps[2].To).Mul(0.5), path[0].Start})
-		}
-	}
-	for _, s := range drawing.Strokes {
-		for _, piece := range s.Path() {
-			if piece.Closed && len(piece.Steps) > 0 && !piece.Steps[0].Curved {
-				points := []geometry.Point{piece.Start}
-				for _, step := range piece.Steps {
-					points = append(points, step.To)
-				}
-				faces[cellAt(points[0])] = append(faces[cellAt(points[0])], points)
-			}
-		}
-	}
-	for _, print := range ip.Passes[0].Prints {
-		s := oracle.OutlineAt(ip.Passes[0].Pass.Block, print.Origin, print.Turn)
-		low, high := s.Bounds()
-		sin, cos := math.Sincos(float64(print.Turn) * math.Pi / 180)
-		found := 0
-		for _, a := range arrows {
-			mid := a.from.Add(a.to).Mul(0.5)
-			x, y := float64(mid.X), float64(mid.Y)
-			if x < low[0] || x > high[0] || y < low[1] || y > high[1] || !s.Covers(x, y) {
-				continue
-			}
-			found++
-			d := a.to.Sub(a.from)
-			if n := float64(d.Norm()); math.Abs(float64(d.X)/n-sin) > 1e-6 || math.Abs(float64(d.Y)/n+cos) > 1e-6 {
-				t.Fatalf("print %d is turned by %v, and its arrow points %v", print.Number, print.Turn, d)
-			}
-		}
-		if found != 1 && !print.Seam {
-			t.Fatalf("print %d has %d arrows", print.Number, found)
-		}
-		if s.Ring == nil {
-			continue
-		}
-		first := geometry.Pt(geometry.Length(s.Ring[0][0]), geometry.Length(s.Ring[0][1]))
-		if !drawnAs(s, faces, cellAt(first)) {
-			t.Fatalf("print %d is not drawn with its corners at %v", print.Number, s.Ring)
-		}
-	}
-}
-
-// drawnAs tells whether one of the drawn outlines has the corners of s, in their order.
-func drawnAs(s oracle.Shape, faces map[[2]int][][]geometry.Point, at [2]int) bool {
-	for x := at[0] - 1; x <= at[0]+1; x++ {
-		for y := at[1] - 1; y <= at[1]+1; y++ {
-			for _, points := range faces[[2]int{x, y}] {
-				same := len(points) == len(s.Ring)-1
-				for i := 0; same && i < len(points); i++ {
-					same = math.Hypot(float64(points[i].X)-s.Ring[i][0], float64(points[i].Y)-s.Ring[i][1]) < 1e-4
-				}
-				if same {
-					return true
-				}
-			}
-		}
-	}
-	return false
 }

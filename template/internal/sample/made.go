@@ -1,39 +1,22 @@
-package template
+package sample
 
 import (
 	"fmt"
 	"math"
 	"strings"
-	"testing"
-
-	"underlay/template/internal/messages"
-	"underlay/template/jobfile"
 )
 
-// FuzzDrawMade draws jobs made up from any bytes, each of which picks one of the things that a
-// job file can say: nearly all can be read, and most can be drawn.
-func FuzzDrawMade(f *testing.F) {
-	for _, seed := range []string{
+// Made makes up a job file from any bytes, each of which picks one of the things that a job file
+// can say: nearly all can be read, and most can be drawn.
+func Made(choices []byte) string { return (&maker{choices: choices}).job() }
+
+// MadeSeeds are bytes to begin with.
+func MadeSeeds() []string {
+	return []string{
 		"", "underlay", "\x01\x02\x03\x04\x05\x06\x07\x08\x09\x0a\x0b\x0c", "a pillow and a bag, a runner, a shade",
 		"\xff\xfe\xfd\xfc\xfb\xfa\xf9\xf8\xf7\xf6\xf5\xf4\xf3\xf2\xf1", "zyxwvutsrqponmlkjihgfedcba9876543210",
 		"0101010101010101010101010101", "\x03\x01\x04\x01\x05\x09\x02\x06\x05\x03\x05\x08\x09\x07\x09\x03\x02\x03\x08\x04\x06",
-	} {
-		f.Add([]byte(seed))
 	}
-	f.Fuzz(func(t *testing.T, choices []byte) {
-		if len(choices) > 120 {
-			return
-		}
-		text := (&maker{choices: choices}).job()
-		t.Log(text)
-		job, err := jobfile.Read("nook.toml", []byte(text))
-		if err != nil {
-			messages.Check(t, "nook.toml", err)
-			messages.Words(t, err.Error())
-			return
-		}
-		checkDrawn(t, job)
-	})
 }
 
 // maker makes up a job file.

@@ -1,0 +1,34 @@
+package bench
+
+import (
+	"testing"
+
+	"underlay/template/job"
+	"underlay/template/jobfile"
+	"underlay/template/plan"
+)
+
+// readJob reads a job that must be good.
+func readJob(t testing.TB, text string) *job.Job {
+	t.Helper()
+	j, err := jobfile.Read("nook.toml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return j
+}
+
+// workedOut works out a job that must be good.
+func workedOut(t testing.TB, j *job.Job) *plan.Plan {
+	t.Helper()
+	p, err := plan.New(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+func planOf(t testing.TB, text string) *plan.Plan {
+	t.Helper()
+	return workedOut(t, readJob(t, text))
+}
