@@ -5,7 +5,7 @@ import "underlay/geometry"
 // Furniture is drawn with few pens, none as wide as the guide's main lines.
 var (
 	trimPen  = Pen{Continuous, 0.25, Ink{}}
-	coverPen = Pen{Dashed, 0.25, Grey(110)}
+	coverPen = Pen{Dashed, 0.25, Ink{}}
 	crossPen = Pen{Continuous, 0.25, Ink{}}
 )
 

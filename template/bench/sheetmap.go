@@ -22,7 +22,9 @@ func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []p
 		f.Text(fmt.Sprintf("%s: %s, prints %d to %d.", p.Pass.Name, guide.Summary(p.PassPlan, j.Units), p.First, p.First+len(p.Prints)-1))
 	}
 	f.Space(3)
-	f.Figure(max(60, f.Room()-112), func(box geometry.Rect) []paper.View { return paper.Overview(drawing, sheets, box) })
+	// Below the picture: the words, some 86 mm, and the legend.
+	legend := legendHeight(j, face, drawing)
+	f.Figure(max(60, f.Room()-86-legend), func(box geometry.Rect) []paper.View { return paper.Overview(drawing, sheets, box) })
 	number := func(i int) string { return strconv.Itoa(i+1) + "." }
 
 	f.Heading("Print and check")
@@ -38,7 +40,7 @@ func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []p
 		f.Points(number, []string{
 			"Lay the sheets out as in the picture. Each names its neighbours at its edges.",
 			"Cut a sheet along its line marked “cut”, away from the hand, on a mat.",
-			"Lay the cut edge on its neighbour’s grey line so that " + meetWords(j) + ". Tape it; go on row by row.",
+			"Lay the cut edge on its neighbour’s dashed line so that " + meetWords(j) + ". Tape it; go on row by row.",
 			"Lay a straight edge along a line that runs over the joins: it must not bend.",
 		}[:joinSteps(j)])
 		if j.Paper.Extent == job.EdgesExtent {
@@ -46,7 +48,7 @@ func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []p
 		}
 	}
 	f.Heading("The lines")
-	f.Figure(legendHeight(face, j), func(box geometry.Rect) []paper.View { return []paper.View{legend(j, face, box)} })
+	f.Figure(legend, func(box geometry.Rect) []paper.View { return []paper.View{drawLegend(j, face, drawing, box)} })
 	return f.Pages()
 }
 

@@ -80,6 +80,11 @@ func (s sign) draw(d *paper.Drawing, at geometry.Point, role paper.Role) {
 	d.StampFill(s.shape, paper.Place{At: at}, paper.Ink{}, role)
 }
 
+// DrawSign draws the sign of a face's i-th pass, as it is on prints of a block of the size.
+func DrawSign(d *paper.Drawing, i int, block geometry.Size, at geometry.Point) {
+	newSign(i, block).draw(d, at, paper.Role{Kind: RoleSign})
+}
+
 // box returns what the sign takes up.
 func (s sign) box(at geometry.Point) geometry.Rect {
 	r := s.radius * 1.3

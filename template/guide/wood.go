@@ -16,23 +16,23 @@ func (g *guide) drawWood(p plan.FacePass) {
 	if wood.None() {
 		return
 	}
-	shape := paper.NewShape(brackets(wood))
+	shape := paper.NewShape(Brackets(wood))
 	for i, print := range p.Prints {
 		role := paper.Role{Kind: RoleWood, Number: p.First + i}
 		for n, o := range g.face.Item.Area.Again(print, wood.Place(print.Origin, print.Turn)) {
 			if n == 0 {
 				g.Stamp(shape, paper.Place{At: print.Origin, Turn: print.Turn}, g.pens.Wood, role)
 			} else { // what comes in at a seam's other side
-				g.Stamp(paper.NewShape(brackets(o)), paper.Place{}, g.pens.Wood, role)
+				g.Stamp(paper.NewShape(Brackets(o)), paper.Place{}, g.pens.Wood, role)
 			}
-			g.takeLines(brackets(o))
+			g.takeLines(Brackets(o))
 		}
 	}
 }
 
-// brackets returns the corners of an outline, each arm a quarter of its side long, 10 mm at the
+// Brackets returns the corners of an outline, each arm a quarter of its side long, 10 mm at the
 // most; of a circle, which has no corners, as much round each of its four quarters' middles.
-func brackets(o geometry.Outline) geometry.Path {
+func Brackets(o geometry.Outline) geometry.Path {
 	var path geometry.Path
 	if c, r, round := o.Round(); round {
 		arm := min(bracketArm, r*geometry.Length(geometry.Angle(22.5).Radians()))
