@@ -27,6 +27,12 @@ const (
 	nameText     = 3.5 * geometry.Millimetre // of names with room enough
 )
 
+// The least reach that has room for ticks, and for the names of rows and tapes by them.
+const (
+	leastReach = tickClear + leastTick + leastAir + leastTick
+	namedReach = 15 * geometry.Millimetre
+)
+
 // run is the ticks along one direction: across, of lines that run up and down.
 type run struct {
 	g        *guide
@@ -45,7 +51,7 @@ type tickLine struct{ at, from, to geometry.Length }
 // drawTicks draws the ticks of columns and rows, creases and tapes, on both ends of each line,
 // with their names and their distance from the cloth's left or far edge.
 func (g *guide) drawTicks() {
-	if g.reach < tickClear+leastTick+leastAir+leastTick {
+	if g.reach < leastReach {
 		return
 	}
 	runs := []*run{

@@ -336,23 +336,27 @@ func (r *run) writeCaption() {
 	if len(r.bands) == 0 && !r.figures {
 		return
 	}
-	t := text{rows: []string{"from left", "edge, " + r.g.job.Units.String()}, height: tickText, depth: tickClear, role: paper.Role{Kind: RoleCaption}}
+	edge := "left"
 	if r.down {
-		t.rows[0] = "from far"
+		edge = "far"
 	}
-	const step, away = 1 * geometry.Millimetre, 2 * geometry.Millimetre
+	unit := r.g.job.Units.String()
+	t := text{height: tickText, role: paper.Role{Kind: RoleCaption}}
+	const step, away = 1 * geometry.Millimetre, 1 * geometry.Millimetre
 	var places []text
 	add := func(at geometry.Length, side int, depth geometry.Length) {
 		t.at, t.side, t.depth = at, side, depth
 		places = append(places, t)
 	}
-	for d := geometry.Length(0); d < r.g.reach; d += step {
-		if r.down {
-			add(r.from+step+d, 1, tickClear)
-			add(r.from-away-d, -1, tickClear)
-		} else {
-			add(r.from-away, -1, tickClear+d)
-			add(r.to+away, 1, tickClear+d)
+	for _, t.rows = range [][]string{{"from " + edge, "edge, " + unit}, {"from", edge, "edge,", unit}} {
+		for d := geometry.Length(0); d < r.g.reach; d += step {
+			if r.down {
+				add(r.from+step+d, 1, away)
+				add(r.from-away-d, -1, away)
+			} else {
+				add(r.from-away, -1, away+d)
+				add(r.to+away, 1, away+d)
+			}
 		}
 	}
 	for _, p := range places {

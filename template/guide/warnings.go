@@ -55,9 +55,15 @@ func Warnings(j *job.Job) []string {
 			}
 		}
 	}
-	if least := tickClear + tickLength; j.Paper.Reach < least {
-		warnings = append(warnings, fmt.Sprintf("a reach of %s has no room for the ticks outside the cloth; write reach = %q to have them",
-			j.Units.Format(j.Paper.Reach), j.Units.Format(job.UsualReach)))
+	short := func(what string) {
+		warnings = append(warnings, fmt.Sprintf("a reach of %s has no room for %s; write reach = %q to have them",
+			j.Units.Format(j.Paper.Reach), what, j.Units.Format(job.UsualReach)))
+	}
+	switch {
+	case j.Paper.Reach < leastReach:
+		short("the ticks outside the cloth")
+	case j.Paper.Reach < namedReach-geometry.Tolerance:
+		short("all the names by the ticks")
 	}
 	return warnings
 }
