@@ -11,9 +11,9 @@ import (
 	"underlay/paper/svg"
 	"underlay/template"
 	"underlay/template/guide"
-	"underlay/template/job"
 	"underlay/template/jobfile"
 	"underlay/template/plan"
+	"underlay/template/say"
 	"underlay/template/words"
 )
 
@@ -89,7 +89,7 @@ func (c *call) draw(args []string) error {
 	if err := pdf.Write(&file, doc); err != nil {
 		return err
 	}
-	c.warn(job)
+	c.warn(plan)
 	pages := countPages(doc.Parts)
 	o := output{name: d.output, from: c.origin("the job file", d.from.file), content: file.Bytes()}
 	if d.asJSON {
@@ -178,16 +178,21 @@ func (c *call) drawSVG(plan *plan.Plan, d drawing, was string) error {
 	if err := svg.Write(&file, plan.Job.Title, layout, svg.Options{Face: true}); err != nil {
 		return err
 	}
-	c.warn(plan.Job)
+	c.warn(plan)
 	size := plan.Job.Units.FormatSize(layout.Bounds.Size())
 	return c.writeOut(output{name: d.output, from: c.origin("the job file", d.from.file), content: file.Bytes(),
 		words: fmt.Sprintf("wrote %s: one drawing of %s at true size\n", d.output, size) + was})
 }
 
-// warn says which names will not come out as they are written.
-func (c *call) warn(job *job.Job) {
-	for _, w := range guide.Warnings(job) {
+// warn says which names will not come out as they are written, and which passes lie on others.
+func (c *call) warn(plan *plan.Plan) {
+	for _, w := range guide.Warnings(plan.Job) {
 		c.note(w)
+	}
+	for _, ip := range plan.Items {
+		for _, o := range ip.Overlaps {
+			c.note(fmt.Sprintf("item %s: %s", words.Quote(ip.Item.Name), say.Overlap(plan.Job.Units, o)))
+		}
 	}
 }
 

@@ -16,10 +16,11 @@ underlay fit --item SIZE --border LENGTH --block SIZE --gap LENGTH [...]
 Works out what fits, and prints it: for every item and pass the ways to centre
 the pattern, a print or a joint between two prints on each centre line, with the
 prints and the borders each gives; the one taken, and why; what one more print
-across or down would take; which sizes of cloth one guide serves; the tape lines;
-the prints by number; and how many sheets of each paper a guide takes. A job of
-blocks and items without any pass, a maker's shelf, gives a table of every block
-on every item, 1 mm apart or as --gap says. It writes no file.
+across or down would take; passes that lie on each other; which sizes of cloth
+one guide serves; the tape lines; the prints by number; and how many sheets of
+each paper a guide takes. A job of blocks and items without any pass, a maker's
+shelf, gives a table of every block on every item, 1 mm apart or as --gap says.
+It writes no file.
 
 JOB is a job file, or - for standard input. Without one, the flags say what one
 item and one block measure.

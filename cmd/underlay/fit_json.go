@@ -15,12 +15,20 @@ type jsonPlan struct {
 }
 
 type jsonItem struct {
-	Name     string     `json:"name"`
-	Shape    string     `json:"shape"`
-	Width    mm         `json:"width_mm"`
-	Height   mm         `json:"height_mm"`
-	Quantity int        `json:"quantity"`
-	Passes   []jsonPass `json:"passes"`
+	Name     string        `json:"name"`
+	Shape    string        `json:"shape"`
+	Width    mm            `json:"width_mm"`
+	Height   mm            `json:"height_mm"`
+	Quantity int           `json:"quantity"`
+	Passes   []jsonPass    `json:"passes"`
+	Overlaps []jsonOverlap `json:"overlaps,omitempty"`
+}
+
+// jsonOverlap is a pass of which some prints lie on those of an earlier one.
+type jsonOverlap struct {
+	Pass   string `json:"pass"`
+	On     string `json:"on"`
+	Prints int    `json:"prints"`
 }
 
 type jsonPass struct {
@@ -111,6 +119,9 @@ func planJSON(plan *plan.Plan) jsonPlan {
 		}
 		for _, pp := range ip.Passes {
 			item.Passes = append(item.Passes, passJSON(pp))
+		}
+		for _, o := range ip.Overlaps {
+			item.Overlaps = append(item.Overlaps, jsonOverlap{o.Pass.Pass.Name, o.On.Pass.Name, o.Prints})
 		}
 		out.Items = append(out.Items, item)
 	}

@@ -33,7 +33,7 @@ func TestNumbers(t *testing.T) {
 }
 
 // jsonJobs are job files whose plans have everything that JSON can hold: the examples, the files
-// to begin with, and a pass on another.
+// to begin with, a pass on another, and passes that lie on each other.
 func jsonJobs(t *testing.T) map[string][]byte {
 	t.Helper()
 	files, err := filepath.Glob(filepath.Join("..", "..", "examples", "*.toml"))
@@ -57,6 +57,7 @@ func jsonJobs(t *testing.T) map[string][]byte {
 	}
 	jobs["on"] = []byte("[[block]]\nname = 'fern'\nprint = '90 x 90 mm'\n[[item]]\nname = '<b>&'\nsize = '50 x 50 cm'\nborder = '25 mm'\n" +
 		"[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n[[item.pass]]\nname = 'fill'\nblock = 'fern'\non = 'fern'\n")
+	jobs["on each other"] = append(jobs["on"], "[[item.pass]]\nname = 'third'\nblock = 'fern'\ngap = '30 mm'\n"...)
 	return jobs
 }
 
@@ -144,6 +145,7 @@ func TestJSONForm(t *testing.T) {
 			strings.NewReplacer("@", pass+".choices").Replace("@ @[].across @[].down @[].count @[].columns @[].rows @[].taken"), edges(pass + ".choices[].border_mm"),
 			strings.NewReplacer("@", pass+".near_misses").Replace("@ @[].axis @[].cloth_mm @[].border_mm @[].gap_mm @[].block_mm"),
 			strings.NewReplacer("@", pass+".prints").Replace("@ @[].number @[].x_mm @[].y_mm @[].turn_deg @[].touch_down @[].touch_down.x_mm @[].touch_down.y_mm"),
+			"items[].overlaps items[].overlaps[].pass items[].overlaps[].on items[].overlaps[].prints",
 		},
 		"shelf": {
 			"title shelf shelf[].item shelf[].block shelf[].turned shelf[].count shelf[].columns shelf[].rows",

@@ -119,6 +119,11 @@ func (b bench) where() {
 		for _, n := range p.Notes {
 			b.Text(words.UpperFirst(n) + ".")
 		}
+		for _, o := range b.face.Item.Overlaps {
+			if o.Pass == p.PassPlan {
+				b.Text(say.Overlap(u, o))
+			}
+		}
 	}
 	for _, text := range append(say.Serves(u, b.face.Item), say.Slips(b.face.Item)) {
 		if text != "" {

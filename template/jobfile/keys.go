@@ -208,5 +208,7 @@ func jobKeys() []key {
 			says: "Registers the prints on those of an earlier pass, one on each."},
 		{in: "item.pass", name: "offset", kind: aPlace, example: `"0 x 2 mm"`, usual: "none",
 			says: "With on: how far each print is from the one it goes with, to the right x down, turned with it."},
+		{in: "item.pass", name: "over", kind: yesOrNo, example: "true", usual: "false",
+			says: "The prints are meant to lie on those of earlier passes: nothing is said of it, and they may lap by half and more."},
 	}
 }

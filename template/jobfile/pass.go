@@ -54,6 +54,7 @@ func (p *passReader) check(s section) *job.Pass {
 	pass.CentreAcross, pass.CentreDown = job.Centring(across), job.Centring(down)
 	order, _ := s.word("order")
 	pass.Order = job.Order(order)
+	pass.Over, _ = s.key("over").yes()
 	turned := checkTurns(s, pass)
 	checkFrameAndRings(s, pass)
 	gaps := checkGaps(s, pass)
@@ -164,6 +165,9 @@ func (p *passReader) checkKeys(s section, pass *job.Pass, known bool) bool {
 	}
 	s.goesWith("open-edges", "between")
 	s.goesWith("offset", "on")
+	if over := s.key("over"); on.given() && over.given() {
+		over.say("means nothing with on: prints set on those of another pass are meant to lie there; take it out")
+	}
 	switch {
 	case between.given():
 		s.placed("between", "the openings of the other pass")

@@ -31,7 +31,7 @@ func between(l layout) repeat {
 		next:    target.next,
 		columns: target.columns, rows: target.rows,
 		notes: func(l layout, c Choice) []string {
-			return append(append(l.droppedNote(c), l.overlapNote()...),
+			return append(l.droppedNote(c),
 				fmt.Sprintf("its prints sit in the openings of %s: what other cloths the guide serves follows from that pass", words.Quote(l.target.Pass.Name)))
 		},
 	}
@@ -52,30 +52,6 @@ func (l layout) droppedNote(c Choice) []string {
 		return nil
 	}
 	return []string{words.Counted(c.dropped, "print is", "prints are") + " left out, as the block would not lie wholly on the area there"}
-}
-
-// overlapNote says how many seats lie on the prints round them.
-func (l layout) overlapNote() []string {
-	size := l.pass.Block.Size
-	// What only touches does not overlap.
-	k := 1 - 4*float64(geometry.Tolerance/min(size.W, size.H))
-	face, o := l.pass.Block.Face.Stretch(k, k), newOpenings(l)
-	sites, _ := l.seats()
-	n := 0
-	for _, s := range sites {
-		f := face.Place(s.Origin, s.Turn)
-		for _, at := range o.round4(s.key) {
-			if i, ok := o.at(at); ok && f.Distance(l.target.Prints[i].Outline) == 0 {
-				n++
-				break
-			}
-		}
-	}
-	if n == 0 {
-		return nil
-	}
-	return []string{fmt.Sprintf("the block is larger than the openings: %s on those of %s; a smaller block, or a wider gap for %[2]s, would clear them",
-		words.Counted(n, "print lies", "prints lie"), words.Quote(l.target.Pass.Name))}
 }
 
 // seats returns the prints in the openings of the target, row by row, and how many openings

@@ -20,6 +20,8 @@ type ItemPlan struct {
 	Item   *job.Item
 	Area   Area
 	Passes []*PassPlan
+	// Overlaps are the passes that lie on earlier ones without being meant to.
+	Overlaps []Overlap
 }
 
 // PassPlan is one pass worked out.
@@ -84,6 +86,7 @@ func New(j *job.Job) (*Plan, error) {
 				continue
 			}
 			total += len(pp.Prints)
+			ip.Overlaps = append(ip.Overlaps, pp.overlapsWith(ip.Passes)...)
 			ip.Passes = append(ip.Passes, pp)
 		}
 	}
@@ -92,6 +95,9 @@ func New(j *job.Job) (*Plan, error) {
 	}
 	for _, ip := range plan.Items {
 		ip.number()
+		for i, o := range ip.Overlaps {
+			ip.Overlaps[i].remedy = sync.OnceValue(func() Remedy { return plan.remedy(ip, o) })
+		}
 	}
 	return plan, nil
 }

@@ -82,6 +82,11 @@ func (f *fitText) pass(ip *plan.ItemPlan, p *plan.PassPlan) {
 	for _, n := range p.Notes {
 		f.say("    ", words.UpperFirst(n)+".")
 	}
+	for _, o := range ip.Overlaps {
+		if o.Pass == p {
+			f.say("    ", Overlap(f.u, o))
+		}
+	}
 	if len(p.Choices) > 1 {
 		f.blank()
 		f.say("    ", fmt.Sprintf("What can sit on the centre lines, and the plain border that leaves (%s):", f.u))

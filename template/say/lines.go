@@ -19,8 +19,8 @@ type fitText struct {
 func (f *fitText) blank() { f.lines = append(f.lines, "") }
 
 // together matches what stays on one line: a number with its fraction or its unit, and a width
-// with its height.
-var together = regexp.MustCompile(`\d (?:× |\d+/\d+(?: in\b)?|mm\b|cm\b|in\b)`)
+// with its height, and a key with the sign after it.
+var together = regexp.MustCompile(`\d (?:× |\d+/\d+(?: in\b)?|mm\b|cm\b|in\b)|[a-z] = `)
 
 // say adds a text, broken into lines that all begin with indent.
 func (f *fitText) say(indent, text string) {
