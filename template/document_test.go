@@ -3,6 +3,7 @@ package template
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -10,7 +11,9 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/paper/pdf"
 	"underlay/template/guide"
+	"underlay/template/internal/readback"
 	"underlay/template/job"
 	"underlay/testdata/pdfread"
 
@@ -38,7 +41,7 @@ func checkPages(t *testing.T, p *papers) {
 	for _, place := range p.places {
 		sheet[place.Page] = true
 		want := sizes[stock.Name]
-		got, s := p.pages[place.Page-1].size, place.Sheet
+		got, s := p.pages[place.Page-1].Size, place.Sheet
 		switch {
 		case stock.Roll:
 			want = geometry.Size{W: stock.Size.W, H: s.Page.H}
@@ -54,26 +57,21 @@ func checkPages(t *testing.T, p *papers) {
 		}
 	}
 	for i, page := range p.pages {
-		if !sheet[i+1] && !same(page.size, sizes["A4"], sizes["A5"], sizes["A3"], sizes["Letter"]) {
-			t.Errorf("page %d is %v, no paper for a desk", i+1, page.size)
+		if !sheet[i+1] && !same(page.Size, sizes["A4"], sizes["A5"], sizes["A3"], sizes["Letter"]) {
+			t.Errorf("page %d is %v, no paper for a desk", i+1, page.Size)
 		}
 	}
 }
 
-// checkMargins looks for anything where the printer does not reach.
-func checkMargins(t *testing.T, p *papers) {
+// checkReading looks on all pages but the sheets at true size for anything where the printer does
+// not reach, and for text on other text. Sheets are looked at in template/guide.
+func checkReading(t *testing.T, p *papers) {
+	atSize := p.atSize()
 	for i, page := range p.pages {
-		inside := geometry.RectAt(geometry.Point{}, page.size).Grow(off - p.job.Paper.Margin)
-		for _, path := range page.paths {
-			if b := path.Lines.Bounds(); !inside.Holds(b) {
-				t.Errorf("page %d: a line at %v, printable %v", i+1, b, inside)
-			}
-		}
-		for _, w := range page.texts {
-			// pdfium takes letters for higher by a 64th than they are, to be on the safe side.
-			if !inside.Grow(w.Size / 64).Holds(w.Box) {
-				t.Errorf("page %d: %q at %v, printable %v", i+1, w.Text, w.Box, inside)
-			}
+		if !atSize[i+1] {
+			at := fmt.Sprintf("page %d", i+1)
+			readback.CheckMargin(t, at, page, p.job.Paper.Margin)
+			readback.CheckTexts(t, at, page)
 		}
 	}
 }
@@ -83,11 +81,15 @@ func checkFile(t *testing.T, p *papers) {
 	if err := api.Validate(bytes.NewReader(p.pdf), pdfread.Config()); err != nil {
 		t.Errorf("pdfcpu: %v", err)
 	}
-	again, err := pdfOf(p.job)
+	again, err := docOf(p.job)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !bytes.Equal(p.pdf, again.pdf) {
+	var file bytes.Buffer
+	if err := pdf.Write(&file, again.doc); err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(p.pdf, file.Bytes()) {
 		t.Error("the same job gives other bytes when it is drawn again")
 	}
 	// PrintScaling None: the print dialog begins at 100 % (ISO 32000-1, 12.2, Table 150).
@@ -108,7 +110,7 @@ func checkFile(t *testing.T, p *papers) {
 // farther before it.
 func checkContents(t *testing.T, p *papers) {
 	list := p.read.Bookmarks()
-	guides := p.guides
+	guides := p.guideSheets()
 	page := -1
 	for _, ip := range p.plan.Items {
 		at := slices.IndexFunc(list, func(b pdfread.Bookmark) bool { return b.Title == ip.Item.Name })
@@ -135,11 +137,11 @@ func checkContents(t *testing.T, p *papers) {
 			t.Errorf("%q leads to page %d, its first part to %d", item.Title, item.Page+1, item.Children[0].Page+1)
 		}
 		for i, face := range faces {
-			b, g := children[i], guides[i]
+			b := children[i]
 			if face.Name() != "" && !strings.HasSuffix(b.Title, ", "+face.Name()) {
 				t.Errorf("the guide for %s is called %q", face.Name(), b.Title)
 			}
-			if first := g.sheets[0].Page; b.Page+1 >= first || i > 0 && b.Page+1 <= guides[i-1].sheets[len(guides[i-1].sheets)-1].Page {
+			if first := guides[i][0]; b.Page+1 >= first || i > 0 && b.Page+1 <= guides[i-1][len(guides[i-1])-1] {
 				t.Errorf("%q leads to page %d, its first sheet is on %d", b.Title, b.Page+1, first)
 			}
 		}
@@ -147,79 +149,12 @@ func checkContents(t *testing.T, p *papers) {
 	}
 }
 
-// checkCrosses finds the crosses of every join on both its sheets: at the same points of the
-// layout, on the line the one is cut along and laid on the other.
-func checkCrosses(t *testing.T, p *papers) {
-	if p.job.Paper.Overlap < 2 {
-		return // no room for any
-	}
-	for _, g := range p.guides {
-		named := map[string]*sheetRead{}
-		for _, s := range g.sheets {
-			named[s.Sheet.Name] = s
-		}
-		for _, s := range g.sheets {
-			for _, join := range []struct {
-				name string
-				line func(*sheetRead, geometry.Point) bool
-			}{
-				{s.Sheet.Right, func(o *sheetRead, q geometry.Point) bool {
-					return (q.X - s.Sheet.Kept.Max.X).Abs() <= off
-				}},
-				{s.Sheet.Below, func(o *sheetRead, q geometry.Point) bool {
-					return (q.Y - s.Sheet.Kept.Max.Y).Abs() <= off
-				}},
-			} {
-				o := named[join.name]
-				if o == nil {
-					if join.name != "" {
-						t.Errorf("%s names %s, which is not there", s.Sheet.Name, join.name)
-					}
-					continue
-				}
-				here, there := s.crosses(o, join.line), o.crosses(o, join.line)
-				if len(here) < 2 || len(here) != len(there) {
-					t.Errorf("%s: %s and %s have crosses at %v and %v", g.face.Label(), s.Sheet.Name, o.Sheet.Name, here, there)
-					continue
-				}
-				for i := range here {
-					if here[i].Distance(there[i]) > off {
-						t.Errorf("%s: %s and %s have a cross at %v and %v", g.face.Label(), s.Sheet.Name, o.Sheet.Name, here[i], there[i])
-					}
-				}
-			}
-		}
-	}
-}
-
-// crosses returns the middles of the crosses on a join, in the item's frame and in order.
-func (s *sheetRead) crosses(other *sheetRead, on func(*sheetRead, geometry.Point) bool) []geometry.Point {
-	var middles []geometry.Point
-	for _, path := range s.page.paths {
-		if len(path.Lines) != 2 || len(path.Lines[0].Steps) != 1 || len(path.Lines[1].Steps) != 1 {
-			continue
-		}
-		a, b := path.Lines[0], path.Lines[1]
-		middle := geometry.Rect{Min: a.Start, Max: a.Steps[0].To}.Centre()
-		d, e := a.Steps[0].To.Sub(a.Start), b.Steps[0].To.Sub(b.Start)
-		upright := math.Abs(float64(d.X*e.X+d.Y*e.Y)) <= float64(off)
-		if q := s.layout(middle); upright && middle.Distance(geometry.Rect{Min: b.Start, Max: b.Steps[0].To}.Centre()) <= off && on(other, q) {
-			middles = append(middles, q)
-		}
-	}
-	slices.SortFunc(middles, func(a, b geometry.Point) int {
-		// Along a join one of the two is the same.
-		return int(math.Copysign(1, float64(a.X+a.Y-b.X-b.Y)))
-	})
-	return middles
-}
-
 func TestJobsThatCannotBeDrawn(t *testing.T) {
 	huge := "[paper]\nsize = 'A6'\n[[block]]\nname = 'fern'\nprint = '40 x 40 cm'\n[[item]]\nname = 'curtain'\nsize = '5 x 5 m'\nborder = '25 mm'\n"
 	pass := "[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n"
 	refusal := func(text string) (*job.Job, string) {
 		j := readJob(t, text)
-		_, err := pdfOf(j)
+		_, err := docOf(j)
 		var problems job.Problems
 		if !errors.As(err, &problems) || len(problems) != 1 || problems[0].Line == 0 {
 			t.Fatalf("not refused with a line of the job: %v", err)
@@ -243,7 +178,7 @@ func TestJobsThatCannotBeDrawn(t *testing.T) {
 			tried++
 			other := *j
 			other.Paper.Stock = s
-			if _, err := pdfOf(&other); err != nil {
+			if _, err := docOf(&other); err != nil {
 				t.Errorf("the paper named would not do: %v", err)
 			}
 		}
@@ -252,7 +187,7 @@ func TestJobsThatCannotBeDrawn(t *testing.T) {
 		tried++
 		other := *j
 		other.Paper.Extent = job.EdgesExtent
-		if p, err := pdfOf(&other); err != nil {
+		if p, err := docOf(&other); err != nil {
 			t.Errorf("the extent named would not do: %v", err)
 		} else if len(p.places) > guide.MostSheets {
 			t.Errorf("%d sheets", len(p.places))

@@ -13,17 +13,15 @@ import (
 // checkFeet: every page but the sheets at true size says at its foot, last of all, which page it is
 // of how many.
 func checkFeet(t *testing.T, p *papers) {
-	atSize := map[int]bool{}
-	for _, s := range p.places {
-		atSize[s.Page] = true
-	}
+	atSize := p.atSize()
 	for i, page := range p.pages {
 		want := fmt.Sprintf("page %d of %d · mark ", i+1, len(p.pages))
 		lowest := geometry.Length(0)
 		var foot *pdfread.Text
-		for k, w := range page.texts {
+		texts := page.Texts()
+		for k, w := range texts {
 			if strings.HasPrefix(w.Text, want) {
-				foot = &page.texts[k]
+				foot = &texts[k]
 			} else {
 				lowest = max(lowest, w.Box.Min.Y)
 			}
@@ -41,14 +39,6 @@ func checkFeet(t *testing.T, p *papers) {
 	}
 }
 
-func textOf(page pageRead) string {
-	var all []string
-	for _, w := range page.texts {
-		all = append(all, w.Text)
-	}
-	return strings.Join(all, " ")
-}
-
 // TestContentsOfASet: a set's first page names for everything the page it is on; a job of one item
 // has no such page.
 func TestContentsOfASet(t *testing.T) {
@@ -56,7 +46,7 @@ func TestContentsOfASet(t *testing.T) {
 	const cushion = "[[item]]\nname = 'floor cushion'\nsize = '300 x 300 mm'\nborder = '25 mm'\nquantity = 3\n[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\ncolours = ['moss']\n"
 	const bag = "[[item]]\nname = 'book bag'\nsize = '380 x 420 mm'\nborder = '30 mm'\n[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\ncolours = ['moss', 'ochre']\n"
 	p := readPapers(t, readJob(t, blocks+cushion+bag))
-	first := textOf(p.pages[0])
+	first := p.pages[0].Text()
 	for _, want := range []string{"Reading nook", "3 × floor cushion", "1 × book bag", "fern 90 × 90 mm", "moss for ", "ochre for "} {
 		if !strings.Contains(first, want) {
 			t.Errorf("the set's first page does not say %q: %s", want, first)
@@ -79,7 +69,7 @@ func TestContentsOfASet(t *testing.T) {
 		}
 	}
 	walk(p.doc.Parts)
-	if one := readPapers(t, readJob(t, blocks+cushion)); !strings.Contains(textOf(one.pages[0]), "As it will look") {
+	if one := readPapers(t, readJob(t, blocks+cushion)); !strings.Contains(one.pages[0].Text(), "As it will look") {
 		t.Error("a job of one item does not begin with its card")
 	}
 }

@@ -22,7 +22,12 @@ func readJob(t testing.TB, text string) *job.Job {
 // planOf works out a job that must be good.
 func planOf(t testing.TB, text string) *plan.Plan {
 	t.Helper()
-	p, err := plan.New(readJob(t, text))
+	return workedOut(t, readJob(t, text))
+}
+
+func workedOut(t testing.TB, j *job.Job) *plan.Plan {
+	t.Helper()
+	p, err := plan.New(j)
 	if err != nil {
 		t.Fatal(err)
 	}

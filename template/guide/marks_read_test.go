@@ -1,4 +1,4 @@
-package template
+package guide
 
 import (
 	"bytes"
@@ -11,7 +11,7 @@ import (
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/paper/pdf"
-	"underlay/template/guide"
+	"underlay/template/internal/readback"
 	"underlay/template/internal/sample"
 	"underlay/template/job"
 	"underlay/template/jobfile"
@@ -90,7 +90,7 @@ func smallMark(path pdfread.Path) (markRead, bool) {
 		}
 		return markRead{kind: kind, middle: b.Centre()}, true
 	}
-	c := geometry.Polygon(corners(piece))
+	c := geometry.Polygon(readback.Corners(piece))
 	if n := len(c); n > 1 && c[n-1].Distance(c[0]) <= off {
 		c = c[:n-1]
 	}
@@ -144,7 +144,7 @@ func numberSize(b *job.Block) geometry.Length {
 // points to the top of the block. It returns how many numbers have no room.
 func checkMarks(t *testing.T, name string, j *job.Job, face plan.FacePlan) int {
 	t.Helper()
-	drawing := guide.Draw(j, face)
+	drawing := Draw(j, face)
 	m := readMarks(t, drawing)
 	cap := capitals(t)
 	kinds := []string{"dot", "ring", "triangle", "open triangle", "square"}
@@ -163,7 +163,7 @@ func checkMarks(t *testing.T, name string, j *job.Job, face plan.FacePlan) int {
 			outlines := face.Item.Area.Again(print, print.Outline)
 			inside := func(box geometry.Rect) bool {
 				for _, o := range outlines {
-					if boxWithin(o, box) {
+					if readback.Within(o, box) {
 						return true
 					}
 				}
@@ -212,7 +212,7 @@ func checkMarks(t *testing.T, name string, j *job.Job, face plan.FacePlan) int {
 	if len(m.arrows) < arrows {
 		t.Errorf("%s, %s: %d arrows for %d prints", name, face.Label(), len(m.arrows), arrows)
 	}
-	if told := guide.LeftOut(face, j, drawing); missing != told {
+	if told := LeftOut(face, j, drawing); missing != told {
 		t.Errorf("%s, %s: %d prints have no number, and the sheets say %d", name, face.Label(), missing, told)
 	}
 	return missing
@@ -265,7 +265,7 @@ func (m marksRead) checkClear(t *testing.T, w *pdfread.Text, fail func(string, .
 // crosses tells whether a path's lines run through a box.
 func crosses(path pdfread.Path, box geometry.Rect) bool {
 	for _, piece := range path.Lines {
-		points := corners(piece)
+		points := readback.Corners(piece)
 		if piece.Closed {
 			points = append(points, points[0])
 		}

@@ -1,4 +1,4 @@
-package template
+package guide
 
 import (
 	"cmp"
@@ -11,7 +11,7 @@ import (
 	"testing"
 
 	"underlay/geometry"
-	"underlay/template/guide"
+	"underlay/template/internal/readback"
 	"underlay/template/internal/sample"
 	"underlay/template/job"
 	"underlay/template/plan"
@@ -20,19 +20,17 @@ import (
 
 // checkTicks looks, at both ends of every line a tape or a rule can be laid along, for a tick
 // outside the cloth and within the reach; and at every text by the ticks for the tick it stands at.
-func checkTicks(t *testing.T, p *papers) {
-	for _, g := range p.guides {
-		for _, down := range []bool{false, true} {
-			g.checkRun(t, down, p.job.Paper.Reach)
-		}
-		g.checkSlants(t)
-		ticks := g.ticks(p.job.Paper.Reach)
-		g.checkFigures(t, p.job.Units, ticks)
-		g.checkStruck(t, ticks)
-		if p.job.Paper.Reach >= 25 {
-			g.checkStartTape(t)
-			g.checkNames(t)
-		}
+func checkTicks(t *testing.T, g guideRead) {
+	for _, down := range []bool{false, true} {
+		g.checkRun(t, down, g.job.Paper.Reach)
+	}
+	g.checkSlants(t)
+	ticks := g.ticks(g.job.Paper.Reach)
+	g.checkFigures(t, g.job.Units, ticks)
+	g.checkStruck(t, ticks)
+	if g.job.Paper.Reach >= 25 {
+		g.checkStartTape(t)
+		g.checkNames(t)
 	}
 }
 
@@ -58,8 +56,8 @@ func (g guideRead) checkRun(t *testing.T, down bool, reach geometry.Length) {
 	ticks := map[int][]tick{} // by tenths of a millimetre
 	tenths := func(x geometry.Length) int { return int(math.Round(float64(x * 10))) }
 	for _, s := range g.sheets {
-		for _, l := range s.lines.all {
-			a, b := turn(l.a), turn(l.b)
+		for _, l := range s.Lines.All {
+			a, b := turn(l.A), turn(l.B)
 			if (a.X-b.X).Abs() > off || a.Distance(b) < 2 {
 				continue
 			}
@@ -71,7 +69,7 @@ func (g guideRead) checkRun(t *testing.T, down bool, reach geometry.Length) {
 				above = lo > cloth.Min.Y && hi < f.At(f.Inner, 0).Y
 			}
 			if above || below {
-				ticks[tenths(a.X)] = append(ticks[tenths(a.X)], tick{(a.X + b.X) / 2, below, l.of})
+				ticks[tenths(a.X)] = append(ticks[tenths(a.X)], tick{(a.X + b.X) / 2, below, l.Of})
 			}
 		}
 	}
@@ -155,17 +153,17 @@ type mark struct{ a, b geometry.Point }
 func (g guideRead) ticks(reach geometry.Length) []mark {
 	var all []mark
 	for _, s := range g.sheets {
-		for _, l := range s.lines.all {
-			long := l.a.Distance(l.b)
-			if len(l.of.Lines) != 1 || len(l.of.Lines[0].Steps) != 1 || long < 0.5 || long > reach*1.5 {
+		for _, l := range s.Lines.All {
+			long := l.A.Distance(l.B)
+			if len(l.Of.Lines) != 1 || len(l.Of.Lines[0].Steps) != 1 || long < 0.5 || long > reach*1.5 {
 				continue
 			}
-			b := geometry.Rect{Min: l.a, Max: l.a}.Union(geometry.Rect{Min: l.b, Max: l.b})
-			if slices.ContainsFunc(g.sheets, func(s *sheetRead) bool { return s.joinAt(b) }) || s.endsBar(b.Centre()) {
+			b := geometry.Rect{Min: l.A, Max: l.A}.Union(geometry.Rect{Min: l.B, Max: l.B})
+			if slices.ContainsFunc(g.sheets, func(s *readback.Sheet) bool { return joinAt(s, b) }) || endsBar(s, b.Centre()) {
 				continue // where a join ends, or a bar
 			}
 			if within := g.cloth.Grow(reach + g.face.Item.Item.Shade.Lap + off); !b.Overlaps(g.cloth) && within.Holds(b) {
-				all = append(all, mark{l.a, l.b})
+				all = append(all, mark{l.A, l.B})
 			}
 		}
 	}
@@ -173,14 +171,14 @@ func (g guideRead) ticks(reach geometry.Length) []mark {
 }
 
 // endsBar tells whether a long line ends at a point.
-func (s *sheetRead) endsBar(q geometry.Point) bool {
-	return slices.ContainsFunc(s.lines.all, func(l line) bool {
-		return l.a.Distance(l.b) > 20 && (l.a.Distance(q) < 0.1 || l.b.Distance(q) < 0.1)
+func endsBar(s *readback.Sheet, q geometry.Point) bool {
+	return slices.ContainsFunc(s.Lines.All, func(l readback.Line) bool {
+		return l.A.Distance(l.B) > 20 && (l.A.Distance(q) < 0.1 || l.B.Distance(q) < 0.1)
 	})
 }
 
 // joinAt tells whether a box lies on a join of the sheet.
-func (s *sheetRead) joinAt(b geometry.Rect) bool {
+func joinAt(s *readback.Sheet, b geometry.Rect) bool {
 	on := func(lo, hi, l geometry.Length) bool { return (lo-l).Abs() <= off && (hi-l).Abs() <= off }
 	for _, c := range []geometry.Rect{s.Sheet.Cell, s.Sheet.Kept} {
 		if on(b.Min.X, b.Max.X, c.Min.X) || on(b.Min.X, b.Max.X, c.Max.X) || on(b.Min.Y, b.Max.Y, c.Min.Y) || on(b.Min.Y, b.Max.Y, c.Max.Y) {
@@ -203,11 +201,11 @@ func (m mark) distance(box geometry.Rect) geometry.Length {
 }
 
 // outside visits the texts of a guide's sheets that stand outside the cloth, by where they are.
-func (g guideRead) outside(visit func(s *sheetRead, text string, box geometry.Rect)) {
+func (g guideRead) outside(visit func(s *readback.Sheet, text string, box geometry.Rect)) {
 	for _, s := range g.sheets {
-		for _, w := range s.page.texts {
+		for _, w := range s.Page.Texts() {
 			// pdfium takes letters for higher and wider by a 64th than they are.
-			box := s.layoutRect(w.Box.In(geometry.Edges{Top: w.Size / 64, Right: w.Size / 64}))
+			box := s.LayoutRect(w.Box.In(geometry.Edges{Top: w.Size / 64, Right: w.Size / 64}))
 			if !box.Overlaps(g.cloth) {
 				visit(s, w.Text, box)
 			}
@@ -225,7 +223,7 @@ func (g guideRead) checkFigures(t *testing.T, u geometry.Unit, ticks []mark) {
 	if u == geometry.UnitInch {
 		half = geometry.Inch / 64
 	}
-	g.outside(func(s *sheetRead, text string, box geometry.Rect) {
+	g.outside(func(s *readback.Sheet, text string, box geometry.Rect) {
 		if !tickFigure.MatchString(text) || g.acrossSeam(text) {
 			return
 		}
@@ -248,7 +246,7 @@ func (g guideRead) checkFigures(t *testing.T, u geometry.Unit, ticks []mark) {
 			at = nearest.a.Y - g.cloth.Min.Y
 		}
 		if (at-value).Abs() > half+off || least > 12 {
-			t.Errorf("%s, page %d: %q at %v is nearest to the tick at %v, %v away", g.face.Label(), s.Page, text, box, nearest, least)
+			t.Errorf("%s, sheet %s: %q at %v is nearest to the tick at %v, %v away", g.face.Label(), s.Name, text, box, nearest, least)
 		}
 	})
 }
@@ -267,13 +265,13 @@ var tickWords = regexp.MustCompile(`^\d[\d. /]*$|(row|column) \d+$|tape|centre|^
 
 // checkStruck looks for a tick that runs through a text.
 func (g guideRead) checkStruck(t *testing.T, ticks []mark) {
-	g.outside(func(s *sheetRead, text string, box geometry.Rect) {
+	g.outside(func(s *readback.Sheet, text string, box geometry.Rect) {
 		if !tickWords.MatchString(text) {
 			return
 		}
 		for _, m := range ticks {
 			if b := (geometry.Rect{Min: m.a, Max: m.a}.Union(geometry.Rect{Min: m.b, Max: m.b})); b.Grow(off).Overlaps(box) && m.distance(box) == 0 {
-				t.Errorf("%s, page %d: a tick at %v runs through %q", g.face.Label(), s.Page, m.a, text)
+				t.Errorf("%s, sheet %s: a tick at %v runs through %q", g.face.Label(), s.Name, m.a, text)
 			}
 		}
 	})
@@ -283,7 +281,7 @@ func (g guideRead) checkStruck(t *testing.T, ticks []mark) {
 func (g guideRead) checkStartTape(t *testing.T) {
 	taped := slices.ContainsFunc(g.face.Passes, func(p plan.FacePass) bool { return p.Tape != nil })
 	var left, right bool
-	g.outside(func(_ *sheetRead, text string, box geometry.Rect) {
+	g.outside(func(_ *readback.Sheet, text string, box geometry.Rect) {
 		if strings.HasPrefix(text, "start") {
 			left, right = left || box.Max.X < g.cloth.Min.X, right || box.Min.X > g.cloth.Max.X
 		}
@@ -306,7 +304,7 @@ func (g guideRead) checkNames(t *testing.T) {
 	seen := map[place][]geometry.Point{}
 	size := map[string]geometry.Size{}
 	named := map[string]bool{}
-	g.outside(func(_ *sheetRead, text string, box geometry.Rect) {
+	g.outside(func(_ *readback.Sheet, text string, box geometry.Rect) {
 		if !stripeName.MatchString(text) {
 			return
 		}
@@ -362,7 +360,7 @@ func (g guideRead) checkNames(t *testing.T) {
 
 // onOneSheet tells whether a sheet shows all of a box.
 func (g guideRead) onOneSheet(box geometry.Rect) bool {
-	return slices.ContainsFunc(g.sheets, func(s *sheetRead) bool { return s.Sheet.Area.Holds(box.Grow(0.5)) })
+	return slices.ContainsFunc(g.sheets, func(s *readback.Sheet) bool { return s.Sheet.Area.Holds(box.Grow(0.5)) })
 }
 
 // middles returns where the middles of the rows or columns of a pass are, from the far or the left
@@ -410,9 +408,9 @@ func (g guideRead) checkSlants(t *testing.T) {
 				b := corners[(i+1)%len(corners)]
 				var ends [2]bool
 				for _, s := range g.sheets {
-					for _, l := range s.lines.all {
-						long, way := l.b.Sub(l.a), b.Sub(a)
-						outside := !(geometry.Rect{Min: l.a, Max: l.a}).Union(geometry.Rect{Min: l.b, Max: l.b}).Overlaps(g.cloth)
+					for _, l := range s.Lines.All {
+						long, way := l.B.Sub(l.A), b.Sub(a)
+						outside := !(geometry.Rect{Min: l.A, Max: l.A}).Union(geometry.Rect{Min: l.B, Max: l.B}).Overlaps(g.cloth)
 						if n := long.Norm(); !outside || n < 1 || n > 12 {
 							continue
 						}
@@ -420,10 +418,10 @@ func (g guideRead) checkSlants(t *testing.T) {
 							d := q.Sub(a)
 							return (d.X*way.Y - d.Y*way.X) / way.Norm()
 						}
-						if side(l.a).Abs() > off || side(l.b).Abs() > off {
+						if side(l.A).Abs() > off || side(l.B).Abs() > off {
 							continue
 						}
-						d := l.a.Sub(a)
+						d := l.A.Sub(a)
 						if d.X*way.X+d.Y*way.Y < 0 {
 							ends[0] = true
 						} else {
@@ -447,7 +445,7 @@ func TestTicksSayTheirNamesAtBothEnds(t *testing.T) {
 		t.Fatal(err)
 	}
 	face := plan.Items[0].Faces()[0]
-	g := guide.Draw(job, face)
+	g := Draw(job, face)
 	cloth := face.Item.Area.Cloth
 	// By hand: five fern prints of 90 mm, 1 mm apart, leave (500 - 5 * 90 - 4 * 1) / 2 = 23 mm a
 	// side: less than the 25 mm asked, so that there are four, and (500 - 4 * 90 - 3 * 1) / 2 = 68.5.

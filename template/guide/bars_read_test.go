@@ -1,4 +1,4 @@
-package template
+package guide
 
 import (
 	"image"
@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"underlay/geometry"
+	"underlay/template/internal/readback"
 	"underlay/template/internal/sample"
 	"underlay/testdata/pdfread"
 )
@@ -28,11 +29,9 @@ func TestCheckBarsMeasureWhatTheySay(t *testing.T) {
 		{"inches", "50 mm", 50, 50},
 		{"corrected", "50 mm, corrected", 50 * 180 / 179.2, 50 * 250 / 248.9},
 	} {
-		p, err := pdfOf(sample.Hard(t)[c.job])
-		if err != nil {
-			t.Fatal(err)
-		}
-		page := pdfread.Open(t, p.pdf).Pages()[p.places[len(p.places)-1].Page-1]
+		_, file := readback.Open(t, documentOf(t, sample.Hard(t)[c.job]))
+		pages := file.Pages()
+		page := pages[len(pages)-1]
 		picture := page.Render(dpi)
 		paths := page.Paths()
 		dot := func(l geometry.Length) float64 { return float64(l) / 25.4 * dpi }
@@ -49,10 +48,10 @@ func TestCheckBarsMeasureWhatTheySay(t *testing.T) {
 			found[down]++
 			// From the tick at one end to the tick at the other, along a row of dots that runs
 			// through both of them, off the bar itself.
-			want, a, b, side := c.across, bar.a.X, bar.b.X, bar.a.Y
+			want, a, b, side := c.across, bar.A.X, bar.B.X, bar.A.Y
 			at := func(along, aside int) bool { return dark(picture, along, aside) }
 			if down {
-				want, a, b, side = c.down, bar.a.Y, bar.b.Y, bar.a.X
+				want, a, b, side = c.down, bar.A.Y, bar.B.Y, bar.A.X
 				at = func(along, aside int) bool { return dark(picture, aside, along) }
 			}
 			middle := func(end geometry.Length, aside int) float64 {
@@ -77,20 +76,20 @@ func TestCheckBarsMeasureWhatTheySay(t *testing.T) {
 
 // barBeside finds the line between 45 and 55 mm long, across below a text or down to the left
 // of it, that is nearest to its middle.
-func barBeside(paths []pdfread.Path, text geometry.Rect) (bar line, down, ok bool) {
+func barBeside(paths []pdfread.Path, text geometry.Rect) (bar readback.Line, down, ok bool) {
 	least := 5 * geometry.Millimetre
 	for i, path := range paths {
 		for _, piece := range path.Lines {
 			if len(piece.Steps) != 1 || !path.Stroked {
 				continue
 			}
-			l := line{piece.Start, piece.Steps[0].To, &paths[i]}
-			d := l.b.Sub(l.a)
+			l := readback.Line{A: piece.Start, B: piece.Steps[0].To, Of: &paths[i]}
+			d := l.B.Sub(l.A)
 			if n := d.Norm(); n < 45 || n > 55 || min(d.X.Abs(), d.Y.Abs()) > off {
 				continue
 			}
 			c := text.Centre()
-			middle := geometry.Rect{Min: l.a, Max: l.b}.Centre().Sub(c)
+			middle := geometry.Rect{Min: l.A, Max: l.B}.Centre().Sub(c)
 			away := middle.X.Abs() + middle.Y.Abs()
 			isDown := d.X.Abs() <= off
 			if isDown {
@@ -107,13 +106,10 @@ func barBeside(paths []pdfread.Path, text geometry.Rect) (bar line, down, ok boo
 // TestMarginsAreWhite looks at the picture of a sheet where the printer does not reach.
 func TestMarginsAreWhite(t *testing.T) {
 	const dpi = 72
-	p, err := pdfOf(sample.Examples(t)["reading-nook.toml"])
-	if err != nil {
-		t.Fatal(err)
-	}
-	place := p.places[0]
-	picture := pdfread.Open(t, p.pdf).Pages()[place.Page-1].Render(dpi)
-	margin := int(p.job.Paper.Margin.Millimetres() / 25.4 * dpi)
+	j := sample.Examples(t)["reading-nook.toml"]
+	_, file := readback.Open(t, documentOf(t, j))
+	picture := file.Pages()[0].Render(dpi)
+	margin := int(j.Paper.Margin.Millimetres() / 25.4 * dpi)
 	inside := picture.Bounds().Inset(margin)
 	inked := 0
 	for y := range picture.Bounds().Dy() {

@@ -1,0 +1,158 @@
+package guide
+
+import (
+	"strconv"
+	"strings"
+	"testing"
+
+	"underlay/geometry"
+	"underlay/paper"
+	"underlay/paper/pdf"
+	"underlay/template/internal/readback"
+	"underlay/template/internal/sample"
+	"underlay/template/job"
+	"underlay/template/plan"
+)
+
+// off is how far a mark may be from its place.
+const off = readback.Off
+
+// guideRead is the guide of one face, and what stands on its sheets as pdfium reads them, in the
+// item's frame.
+type guideRead struct {
+	job    *job.Job
+	face   plan.FacePlan
+	cloth  geometry.Rect
+	sheets []*readback.Sheet
+}
+
+// facesOf draws the guides of a job that must be good.
+func facesOf(t testing.TB, j *job.Job) []Guide {
+	t.Helper()
+	p, err := plan.New(j)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []Guide
+	for _, ip := range p.Items {
+		guides, err := Faces(j, ip, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, guides...)
+	}
+	return all
+}
+
+// documentOf binds the sheets of all guides of a job.
+func documentOf(t testing.TB, j *job.Job) pdf.Document {
+	t.Helper()
+	var doc pdf.Document
+	for _, g := range facesOf(t, j) {
+		doc.Parts = append(doc.Parts, paper.Part{Name: "guide", Pages: g.Pages})
+	}
+	return doc
+}
+
+// TestGuidesReadBack draws the guides of every example, and of jobs harder than those, reads them
+// back with pdfium and holds them against the plan.
+func TestGuidesReadBack(t *testing.T) {
+	jobs := sample.Examples(t)
+	for name, j := range sample.Hard(t) {
+		jobs[name] = j
+	}
+	checks := map[string]func(*testing.T, guideRead){
+		"papers":     checkPapers,
+		"crosses":    checkCrosses,
+		"footprints": checkFootprints,
+		"cloth":      checkCloth,
+		"ticks":      checkTicks,
+		"numbers":    checkNumbers,
+		"numbered":   checkNumbersRunOn,
+	}
+	for name, j := range jobs {
+		t.Run(strings.ReplaceAll(name, " ", "-"), func(t *testing.T) {
+			for _, g := range facesOf(t, j) {
+				read := guideRead{job: j, face: g.Face, cloth: g.Face.Item.Area.Cloth}
+				for i, page := range readback.Drawn(t, g.Pages) {
+					read.sheets = append(read.sheets, readback.ReadSheet(g.Sheets[i], page))
+				}
+				for name, check := range checks {
+					t.Run(name, func(t *testing.T) { check(t, read) })
+				}
+			}
+		})
+	}
+}
+
+// checkPapers holds each sheet to its page: nothing where the printer does not reach, no text on
+// another.
+func checkPapers(t *testing.T, g guideRead) {
+	for _, s := range g.sheets {
+		at := g.face.Label() + ", sheet " + s.Name
+		readback.CheckMargin(t, at, s.Page, g.job.Paper.Margin)
+		readback.CheckTexts(t, at, s.Page)
+	}
+}
+
+// checkCrosses finds the crosses of every join on both its sheets: at the same points of the
+// layout, on the line the one is cut along and laid on the other.
+func checkCrosses(t *testing.T, g guideRead) {
+	if g.job.Paper.Overlap < 2 {
+		return // no room for any
+	}
+	named := map[string]*readback.Sheet{}
+	for _, s := range g.sheets {
+		named[s.Sheet.Name] = s
+	}
+	for _, s := range g.sheets {
+		for _, join := range []struct {
+			name string
+			on   func(geometry.Point) bool
+		}{
+			{s.Sheet.Right, func(q geometry.Point) bool {
+				return (q.X - s.Sheet.Kept.Max.X).Abs() <= off
+			}},
+			{s.Sheet.Below, func(q geometry.Point) bool {
+				return (q.Y - s.Sheet.Kept.Max.Y).Abs() <= off
+			}},
+		} {
+			o := named[join.name]
+			if o == nil {
+				if join.name != "" {
+					t.Errorf("%s names %s, which is not there", s.Sheet.Name, join.name)
+				}
+				continue
+			}
+			here, there := s.Crosses(join.on), o.Crosses(join.on)
+			if len(here) < 2 || len(here) != len(there) {
+				t.Errorf("%s: %s and %s have crosses at %v and %v", g.face.Label(), s.Sheet.Name, o.Sheet.Name, here, there)
+				continue
+			}
+			for i := range here {
+				if here[i].Distance(there[i]) > off {
+					t.Errorf("%s: %s and %s have a cross at %v and %v", g.face.Label(), s.Sheet.Name, o.Sheet.Name, here[i], there[i])
+				}
+			}
+		}
+	}
+}
+
+// checkNumbersRunOn holds the numbers of each face against the plan: they run on from pass to
+// pass, and none on the cloth is larger than the number of its prints.
+func checkNumbersRunOn(t *testing.T, g guideRead) {
+	next := 1
+	for _, pass := range g.face.Passes {
+		if pass.First != next {
+			t.Errorf("%s: %s begins at %d, want %d", g.face.Label(), pass.Pass.Name, pass.First, next)
+		}
+		next += len(pass.Prints)
+	}
+	for _, s := range g.sheets {
+		for _, w := range s.Page.Texts() {
+			if n, err := strconv.Atoi(w.Text); err == nil && g.cloth.Holds(s.LayoutRect(w.Box)) && (n < 1 || n >= next) {
+				t.Errorf("%s: a number %d, and %d prints", g.face.Label(), n, next-1)
+			}
+		}
+	}
+}
