@@ -90,6 +90,15 @@ func TestCheckBars(t *testing.T) {
 	}
 }
 
+// TestCorrectedBarsSaySo, whether the printer makes things too small or too large.
+func TestCorrectedBarsSaySo(t *testing.T) {
+	for scale, want := range map[float64][]string{1: {"50 mm"}, 1.004: {"50 mm,", "corrected"}, 0.996: {"50 mm,", "corrected"}} {
+		if got := bars(200, scale, false)[0].label; !slices.Equal(got, want) {
+			t.Errorf("drawn %v as long, a bar says %v, want %v", scale, got, want)
+		}
+	}
+}
+
 func TestLyingSheetsTurnTheCorrection(t *testing.T) {
 	tried := false
 	for _, c := range layAll(t, sampleStrip()) {

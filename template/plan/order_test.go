@@ -144,27 +144,45 @@ func TestEachBesideAnother(t *testing.T) {
 	}
 }
 
-// TestAroundAZone: where a zone cuts the area in two, the order goes on with the print nearest
-// to one printed.
+// TestAroundAZone: where zones cut the area in pieces, the order goes on with the print that is
+// nearest of all to one printed. By brute force.
 func TestAroundAZone(t *testing.T) {
-	item := rectItem(1000, 300, 10)
-	item.Zones = []job.Zone{{Name: "pocket", Rect: geometry.RectAt(geometry.Pt(600, 0), geometry.Size{W: 60, H: 300})}}
-	plan := planned(t, item, newPass(rectBlock(40, 40), "straight", 1))
-	jumps := 0
-	for i, p := range plan.Prints[1:] {
-		least := geometry.Length(math.Inf(1))
-		for _, q := range plan.Prints[:i+1] {
-			least = min(least, p.Origin.Distance(q.Origin))
+	item := rectItem(1000, 700, 10)
+	// A wide gap to the right of the middle, a narrower one to its left, the narrowest below.
+	item.Zones = []job.Zone{
+		{Name: "pocket", Rect: geometry.RectAt(geometry.Pt(600, 0), geometry.Size{W: 150, H: 700})},
+		{Name: "seam", Rect: geometry.RectAt(geometry.Pt(300, 0), geometry.Size{W: 100, H: 700})},
+		{Name: "label", Rect: geometry.RectAt(geometry.Pt(400, 450), geometry.Size{W: 200, H: 60})},
+	}
+	for _, hand := range []job.Hand{job.RightHand, job.LeftHand} {
+		ip, err := tryPlan(item, hand, newPass(rectBlock(40, 40), "straight", 1))
+		if err != nil {
+			t.Fatal(err)
 		}
-		if least > 41+1e-9 {
+		prints := ip.Passes[0].Prints
+		from := func(q Print, done []Print) geometry.Length {
+			least := geometry.Length(math.Inf(1))
+			for _, d := range done {
+				least = min(least, q.Origin.Distance(d.Origin))
+			}
+			return least
+		}
+		jumps := 0
+		for i := 1; i < len(prints); i++ {
+			d := from(prints[i], prints[:i])
+			if d <= 41+1e-9 {
+				continue
+			}
 			jumps++
-			if least > 41*4 {
-				t.Errorf("print %d is %v from the nearest before it", i+2, least)
+			for _, q := range prints[i+1:] {
+				if other := from(q, prints[:i]); other < d-1e-6 {
+					t.Errorf("print %d is %v from those before it, and print %d %v", i+1, d, q.Number, other)
+				}
 			}
 		}
-	}
-	if jumps != 1 {
-		t.Errorf("%d jumps over the zone, want 1", jumps)
+		if jumps != 3 {
+			t.Errorf("%s hand: %d jumps over zones, want 3", hand, jumps)
+		}
 	}
 }
 

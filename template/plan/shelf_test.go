@@ -11,7 +11,6 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"underlay/geometry"
-	"underlay/template/internal/sample"
 	"underlay/template/job"
 )
 
@@ -70,34 +69,46 @@ func TestShelfWhy(t *testing.T) {
 	}
 }
 
-// TestShelfLikeThePass holds a shelf to the prints of jobs that ask for the same, upright and
-// turned: the more of the two, upright where they are as many.
+// TestShelfLikeThePass holds a shelf to the prints of jobs that a maker would write to ask for the
+// same, upright and turned: the more of the two, upright where they are as many.
 func TestShelfLikeThePass(t *testing.T) {
-	for name, j := range sample.Examples(t) {
-		for _, item := range j.Items {
-			for _, block := range j.Blocks {
-				with := func(passes ...*job.Pass) *job.Job {
-					it := *item
-					it.Passes = passes
-					return &job.Job{Units: j.Units, Printing: j.Printing, Blocks: []*job.Block{block}, Items: []*job.Item{&it}}
-				}
-				const gap = 2.5 * geometry.Millimetre
-				shelf, err := NewShelf(with(), gap)
-				if err != nil {
-					t.Fatal(err)
-				}
+	const blocks = "[[block]]\nname = 'wave'\nprint = '60 x 40 mm'\n[[block]]\nname = 'fern'\nprint = '90 x 90 mm'\n" +
+		"[[block]]\nname = 'pebble'\nshape = 'round'\nprint = '55 mm'\n[[block]]\nname = 'cell'\nshape = 'hexagon'\nprint = '52 x 60 mm'\n" +
+		"[[block]]\nname = 'leaf'\nshape = 'outline'\noutline = ['0 x 0 mm', '50 x 10 mm', '40 x 60 mm', '20 x 25 mm']\n"
+	turned, wider := 0, 0
+	for _, item := range []string{
+		"size = '430 x 310 mm'\nborder = '20 mm'", "size = '250 x 620 mm'\nborder = ['10 mm', '22 mm', '31.5 mm', '44 mm']",
+		"shape = 'round'\nsize = '360 mm'\nborder = '20 mm'", "shape = 'outline'\noutline = ['0 x 0 mm', '400 x 0 mm', '200 x 500 mm']\nborder = '15 mm'",
+		"shape = 'drum'\naround = '630 mm'\nheight = '180 mm'\nborder = '10 mm'", "shape = 'cone'\ntop = '15 cm'\nbottom = '25 cm'\nheight = '18 cm'\nborder = '10 mm'",
+	} {
+		thing := "[[item]]\nname = 'thing'\n" + item + "\n"
+		for _, gap := range []geometry.Length{1, 2.5} {
+			shelf, err := NewShelf(readJob(t, blocks+thing), gap)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, fit := range shelf.Items[0].Fits {
 				var counts [2]int
-				for i, turn := range []int{0, 90} {
-					if plan, err := New(with(shelfPass(block, turn, gap))); err == nil {
-						counts[i] = len(plan.Items[0].Passes[0].Prints)
+				for i, turn := range []string{"0", "90"} {
+					pass := fmt.Sprintf("[[item.pass]]\nblock = '%s'\ngap = '%v mm'\nturns = ['%s']\n", fit.Block.Name, float64(gap), turn)
+					if p, err := tryText(blocks + thing + pass); err == nil {
+						counts[i] = len(p.Items[0].Passes[0].Prints)
 					}
 				}
-				fit := shelf.Items[0].Fits[0]
 				if want := max(counts[0], counts[1]); fit.Choice.Count != want || fit.Turned != (counts[1] > counts[0]) {
-					t.Errorf("%s: %s on %s: %d, turned %v; prints %v", name, block.Name, item.Name, fit.Choice.Count, fit.Turned, counts)
+					t.Errorf("%s, gap %v: %s: %d, turned %v; prints %v", item, gap, fit.Block.Name, fit.Choice.Count, fit.Turned, counts)
+				}
+				if fit.Turned {
+					turned++
+				}
+				if fit.Choice.Count > 0 {
+					wider++
 				}
 			}
 		}
+	}
+	if turned < 5 || wider < 40 {
+		t.Errorf("%d blocks lie on their side, of %d", turned, wider)
 	}
 }
 
