@@ -21,6 +21,10 @@ func (b bench) order() {
 			b.Text(words.UpperFirst(strings.TrimPrefix(name+": "+roundWords(p.Pass.Repeat, b.job.Printing.Hand), ": ")))
 			continue
 		}
+		if p.Pass.Repeat.Single() {
+			b.Text(words.UpperFirst(strings.TrimPrefix(name+": in the order of the numbers. The corner with the sign goes down first.", ": ")))
+			continue
+		}
 		if p.Pass.Order == job.RowByRow {
 			b.Text(words.UpperFirst(strings.TrimPrefix(name+": row by row from the near edge, each from the left; the far row last. The near left corner goes down first.", ": ")))
 			continue

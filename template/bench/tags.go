@@ -91,7 +91,7 @@ func strips(p *plan.Plan) []strip {
 	for _, ip := range p.Items {
 		for _, pp := range ip.Passes {
 			size := pp.Pass.Block.Size
-			if pp.Pass.Seated() {
+			if pp.Pass.Seated() || pp.Pass.Repeat.Single() {
 				continue
 			}
 			for _, s := range []strip{

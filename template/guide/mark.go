@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"fmt"
 	"hash"
+	"slices"
 
 	"underlay/template/job"
 	"underlay/template/plan"
@@ -77,5 +78,9 @@ func describePass(h hash.Hash, p *job.Pass) {
 		}
 	}
 	pass.Block, pass.Between, pass.On, pass.Line = nil, nil, nil, 0
+	pass.Places = slices.Clone(pass.Places)
+	for i := range pass.Places {
+		pass.Places[i].Line = 0
+	}
 	fmt.Fprintf(h, "%#v\n%#v\n", pass, *p.Block)
 }

@@ -33,13 +33,21 @@ func SetOut(p *job.Pass) string {
 	case p.On != nil:
 		return "on the prints of " + p.On.Name
 	}
+	switch p.Repeat {
+	case job.One:
+		return "one in the middle"
+	case job.Corners:
+		return "one in each corner"
+	case job.Placed:
+		return "each at its own place"
+	}
 	return string(p.Repeat)
 }
 
 // ApartWords says how far apart the prints stand; of a pass that is seated by another, by
-// which.
+// which; of single prints, where they go.
 func ApartWords(p *plan.PassPlan, u geometry.Unit) string {
-	if p.Pass.Seated() {
+	if p.Pass.Seated() || !p.Pass.Repeat.Gapped() {
 		return SetOut(p.Pass)
 	}
 	return GapWords(u, p.Choice().Gap)

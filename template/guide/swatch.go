@@ -15,6 +15,7 @@ import (
 const (
 	swatchBorder = 4 * geometry.Millimetre
 	swatchReach  = 16 * geometry.Millimetre
+	swatchApart  = 5 * geometry.Millimetre // of prints that stand for themselves
 )
 
 // Swatches draws a practice guide of each face: the same passes on a piece of scrap as large
@@ -62,7 +63,8 @@ func failedPass(item *job.Item, err error) string {
 }
 
 // scrap returns the piece a face is practised on. Its passes are the face's own, each with
-// the gap it has there; a frame or rings are practised in straight rows.
+// the gap it has there; a frame, rings and single prints
+// are practised in straight rows.
 func scrap(f plan.FacePlan, j *job.Job) *job.Item {
 	scrap := &job.Item{
 		Name: "swatch for " + f.Item.Item.Name, Shape: job.Rectangle, Quantity: 1,
@@ -74,6 +76,9 @@ func scrap(f plan.FacePlan, j *job.Job) *job.Item {
 		cell = cell.Swap()
 	}
 	pitch := first.Pitch
+	if f.Passes[0].Pass.Repeat.Single() {
+		first.Gap = job.Spacing{Across: swatchApart, Down: swatchApart}
+	}
 	if pitch.Across <= 0 || pitch.Down <= 0 {
 		pitch = job.Spacing{Across: cell.W + first.Gap.Across, Down: cell.H + first.Gap.Down}
 	}
@@ -106,6 +111,11 @@ func scrap(f plan.FacePlan, j *job.Job) *job.Item {
 		c := p.Choice()
 		q.Gap = job.Gaps{Across: job.Gap{Least: c.Gap.Across, Most: c.Gap.Across}, Down: job.Gap{Least: c.Gap.Down, Most: c.Gap.Down}}
 		q.CentreAcross, q.CentreDown = job.OnBest, job.OnBest
+		if q.Repeat.Single() {
+			// Enough to see each for itself.
+			apart := job.Gap{Least: swatchApart, Most: swatchApart}
+			q.Gap, q.Turns = job.Gaps{Across: apart, Down: apart}, job.Turns{{0}}
+		}
 		if !q.Repeat.Lattice() {
 			q.Repeat = job.Straight
 		}

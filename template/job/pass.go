@@ -24,12 +24,29 @@ type Pass struct {
 	Sides        Sides // frame
 	Tops         Tops  // frame
 	Rings        int   // 0: as many as fit
+	Places       []Place
+	Toss         Toss
 	Between      *Pass
 	OpenEdges    bool
 	Over         bool // meant to print over what is there already
 	On           *Pass
 	Offset       geometry.Point
 	Line         int // of its heading in the job file; 0: none
+}
+
+// Place is where one print of a placed pass goes: the middle of its face, in the item's frame, and
+// how the block is turned there.
+type Place struct {
+	At   geometry.Point
+	Turn geometry.Angle
+	Line int // in the job file; 0: none
+}
+
+// Toss is how the prints of a tossed pass are strewn.
+type Toss struct {
+	Seed    uint64 // the same seed strews them the same way again
+	Count   int    // 0: as many as fit
+	AnyTurn bool   // otherwise all stand upright
 }
 
 // Seated tells whether the pass's prints are placed by those of another pass.

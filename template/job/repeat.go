@@ -16,6 +16,10 @@ const (
 	Diagonal  Repeat = "diagonal"
 	Frame     Repeat = "frame"
 	Rings     Repeat = "rings"
+	One       Repeat = "one"
+	Corners   Repeat = "corners"
+	Placed    Repeat = "placed"
+	Tossed    Repeat = "tossed"
 )
 
 // repeatFacts is what holds of a repeat wherever it is asked for.
@@ -25,6 +29,7 @@ type repeatFacts struct {
 	faces []FaceShape // of the blocks it takes; none: of any
 	lattice, stepped, opens, slanted,
 	oneGap, framed, ringed bool
+	single, gapless bool
 }
 
 // repeats is the table of all repeats, the usual one first: a line each. How a repeat sets its
@@ -41,6 +46,10 @@ func repeats() []repeatFacts {
 		{name: Diagonal, items: flat, lattice: true, slanted: true},
 		{name: Frame, items: []Shape{Rectangle}, framed: true},
 		{name: Rings, items: []Shape{Round}, ringed: true, oneGap: true},
+		{name: One, items: all, single: true, gapless: true},
+		{name: Corners, items: []Shape{Rectangle}, single: true, gapless: true},
+		{name: Placed, items: all, single: true, gapless: true},
+		{name: Tossed, items: flat, single: true, oneGap: true},
 	}
 }
 
@@ -100,6 +109,12 @@ func (r Repeat) OneGap() bool { return r.facts().oneGap }
 
 // Framed tells whether prints go along the sides of the area, and leave its middle.
 func (r Repeat) Framed() bool { return r.facts().framed }
+
+// Single tells whether each print stands for itself, and no line of prints goes on from it.
+func (r Repeat) Single() bool { return r.facts().single }
+
+// Gapped tells whether the job says how far apart prints are; otherwise where they go says it.
+func (r Repeat) Gapped() bool { return !r.facts().gapless }
 
 // Ringed tells whether prints go round in rings.
 func (r Repeat) Ringed() bool { return r.facts().ringed }

@@ -66,11 +66,12 @@ type Sides []Side
 // Has tells whether the frame runs along a side.
 func (s Sides) Has(side Side) bool { return len(s) == 0 || slices.Contains(s, side) }
 
-// Tops is the way the tops of a frame's prints face.
+// Tops is the way the tops face of a frame's prints, and of those in corners.
 type Tops string
 
 // The ways.
 const (
 	TopsOut Tops = "out"
 	TopsIn  Tops = "in"
+	TopsUp  Tops = "up" // in corners only
 )

@@ -14,7 +14,7 @@ const leastPitch = 0.5 * geometry.Millimetre
 // gap-down; gap-across or gap-down may also overrule gap one way. It tells whether the
 // gaps are good.
 func checkGaps(s section, pass *job.Pass) bool {
-	if s.has("between") || s.has("on") {
+	if s.has("between") || s.has("on") || !pass.Repeat.Gapped() {
 		return true
 	}
 	gap, lap := s.key("gap"), s.key("lap")
@@ -94,6 +94,9 @@ func (e entry) lap() (job.Gap, bool) {
 // checkLaps refuses a lap of half the block or more, which is most often a wrong key or unit;
 // of a pass that is to print over what is there, one that leaves no step from print to print.
 func checkLaps(s section, pass *job.Pass) bool {
+	if pass.Repeat.Single() {
+		return true
+	}
 	w, h := pass.Block.Size.W, pass.Block.Size.H
 	if pass.Repeat.Lattice() {
 		place := pass.Place()

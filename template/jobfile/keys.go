@@ -1,6 +1,8 @@
 package jobfile
 
 import (
+	"slices"
+
 	"underlay/template/job"
 	"underlay/template/words"
 )
@@ -46,6 +48,7 @@ const (
 	wordList   kind = "a list of words"
 	cornerList kind = "a list of corners"
 	turnRows   kind = "a list of rows"
+	placeList  kind = "a list of places"
 	fourEdges  kind = "a length, or a list of four"
 	oneTable   kind = "a table"
 	manyTable  kind = "a table, as often as you like"
@@ -70,7 +73,10 @@ func jobKeys() []key {
 	repeats := func(is func(job.Repeat) bool) []string { return thoseThat(job.Repeats(), is) }
 	every := repeats(func(job.Repeat) bool { return true })
 	lattices := repeats(job.Repeat.Lattice)
-	apart := repeats(func(r job.Repeat) bool { return !r.OneGap() })
+	gapped := repeats(job.Repeat.Gapped)
+	apart := repeats(func(r job.Repeat) bool { return r.Gapped() && !r.OneGap() })
+	lapping := repeats(func(r job.Repeat) bool { return !r.Single() })
+	placed, tossed := []string{string(job.Placed)}, []string{string(job.Tossed)}
 	framed := repeats(job.Repeat.Framed)
 	return []key{
 		{name: "title", kind: aText, example: `"Reading nook"`, usual: "the name of the file",
@@ -172,13 +178,13 @@ func jobKeys() []key {
 		{in: "item.pass", name: "face", kind: aName, example: `"front"`, usual: "every face",
 			says: "The one face of the item that is printed, of those that faces names."},
 		{in: "item.pass", name: "repeat", kind: aWord, words: every, says: "How the prints are set out."},
-		{in: "item.pass", name: "gap", kind: aRange, example: `"1 mm"`, with: every,
+		{in: "item.pass", name: "gap", kind: aRange, example: `"1 mm"`, with: gapped,
 			says: "The plain cloth between two prints; from a range, \"1 mm to 4 mm\", as much as brings the border near to the one asked for."},
 		{in: "item.pass", name: "gap-across", kind: aRange, example: `"1 mm"`, usual: "as gap", with: apart,
 			says: "The gap between two prints side by side, where it is another than down."},
 		{in: "item.pass", name: "gap-down", kind: aRange, example: `"1 mm"`, usual: "as gap", with: apart,
 			says: "The gap between two prints one below the other, where it is another than across."},
-		{in: "item.pass", name: "lap", kind: aLength, example: `"0.5 mm"`, with: every,
+		{in: "item.pass", name: "lap", kind: aLength, example: `"0.5 mm"`, with: lapping,
 			says: "In place of gap, for blocks that join: by how much each print laps over the last."},
 		{in: "item.pass", name: "step", kind: aShare, example: `"1/3"`, usual: `"1/2"`, with: repeats(job.Repeat.Stepped),
 			says: "How far every other row, or column, is moved along: a share of the way from print to print."},
@@ -188,7 +194,7 @@ func jobKeys() []key {
 			says: "What is on the crease from far to near: a print, or the joint between two; best is the one that fits more."},
 		{in: "item.pass", name: "centre-down", kind: aWord, words: centrings, with: lattices,
 			says: "What is on the crease from left to right: a print, or the joint between two; best is the one that fits more."},
-		{in: "item.pass", name: "turns", kind: turnRows, example: `["0 90", "270 180"]`, usual: `["0"]`, with: lattices, seats: true,
+		{in: "item.pass", name: "turns", kind: turnRows, example: `["0 90", "270 180"]`, usual: `["0"]`, with: append(slices.Clone(lattices), string(job.One)), seats: true,
 			says: "Quarter turns of the block, clockwise, laid over rows and columns and repeated: 0, 90, 180 or 270 for each column, one text a row."},
 		{in: "item.pass", name: "colours", kind: nameList, example: `["moss", "ochre"]`, usual: "none",
 			says: "The colours on the block."},
@@ -196,10 +202,18 @@ func jobKeys() []key {
 			says: "Which print comes first: from the middle outwards, or row by row from the near edge."},
 		{in: "item.pass", name: "sides", kind: wordList, words: nil, example: `["bottom"]`, usual: "all four", with: framed,
 			says: "The sides that a frame runs along: top, right, bottom, left."},
-		{in: "item.pass", name: "tops", kind: aWord, words: []string{string(job.TopsOut), string(job.TopsIn)}, with: framed,
-			says: "Which way the tops of a frame's prints face: out to the edge, or in."},
+		{in: "item.pass", name: "tops", kind: aWord, words: []string{string(job.TopsOut), string(job.TopsIn), string(job.TopsUp)}, with: append(slices.Clone(framed), string(job.Corners)),
+			says: "Which way the tops of a frame's prints face: out to the edge, or in. In corners out is upright in the top left one, and a quarter turn on in each next; up is upright in all."},
 		{in: "item.pass", name: "rings", kind: aWhole, example: "2", usual: "as many as fit", with: repeats(job.Repeat.Ringed),
 			says: "How many rings there are at the most, counted from the edge."},
+		{in: "item.pass", name: "at", kind: placeList, example: `["120 x 80 mm", "300 x 80 mm turned 30"]`, with: placed,
+			says: "The middle of each print, from the item's top left corner: across x down; and the degrees by which it is turned, clockwise."},
+		{in: "item.pass", name: "seed", kind: aWhole, example: "7", usual: "1", with: tossed,
+			says: "Any number; another one strews the prints another way."},
+		{in: "item.pass", name: "count", kind: aWhole, example: "40", usual: "as many as find room", with: tossed,
+			says: "How many prints are strewn."},
+		{in: "item.pass", name: "any-turn", kind: yesOrNo, example: "true", usual: "false", with: tossed,
+			says: "Whether strewn prints are turned any way, or all stand upright."},
 		{in: "item.pass", name: "between", kind: aName, example: `"fern ground"`,
 			says: "Seats the prints in the openings of an earlier pass, where four of its prints meet."},
 		{in: "item.pass", name: "open-edges", kind: yesOrNo, example: "true", usual: "false",

@@ -57,6 +57,7 @@ func (p *passReader) check(s section) *job.Pass {
 	pass.Over, _ = s.key("over").yes()
 	turned := checkTurns(s, pass)
 	checkFrameAndRings(s, pass)
+	checkSingles(s, pass)
 	gaps := checkGaps(s, pass)
 	if block && known {
 		p.checkBlockFits(s, pass, turned, gaps)
@@ -223,7 +224,7 @@ func (p *passReader) checkBlockFits(s section, pass *job.Pass, turned, gaps bool
 	if !gaps || !turned {
 		return
 	}
-	if checkLaps(s, pass) && checkCombs(s, pass) {
+	if checkTossGap(s, pass) && checkLaps(s, pass) && checkCombs(s, pass) && checkOneTurn(s, pass) {
 		checkRingGap(s, pass)
 	}
 }

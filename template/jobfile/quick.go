@@ -72,9 +72,12 @@ func (q Quick) missing() job.Problems {
 	needs(q.Item != "", "item", "50x50cm")
 	needs(q.Border != "", "border", "25mm")
 	needs(q.Block != "", "block", "90x90mm")
-	needs(q.Gap != "" || q.Lap != "", "gap", "1mm")
+	needs(q.Gap != "" || q.Lap != "" || !job.Repeat(q.Repeat).Gapped(), "gap", "1mm")
 	if q.Gap != "" && q.Lap != "" {
 		p = append(p, job.Problem{Key: "--lap", Text: "--gap is given too; keep one of them"})
+	}
+	if job.Repeat(q.Repeat) == job.Placed {
+		p = append(p, job.Problem{Key: "--repeat", Text: "placed needs a job file, which says where; begin with the one that underlay start prints"})
 	}
 	if shapes := []job.Shape{job.Rectangle, job.Round}; q.Shape != "" && !slices.Contains(shapes, job.Shape(q.Shape)) {
 		text := notKnown(q.Shape, words.Texts(shapes))

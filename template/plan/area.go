@@ -31,6 +31,8 @@ type surface interface {
 	closes() bool
 	// centre returns the point that patterns are centred on.
 	centre(Area) geometry.Point
+	// covers tells whether a point lies on the bounds of the item, or of the cone laid flat.
+	covers(Area, geometry.Point) bool
 	// holds tells whether a whole footprint lies within the borders and overlaps no zone.
 	holds(Area, geometry.Outline) bool
 	// wrapped returns a site that has left the flat shade on one side at the place where it comes

@@ -31,6 +31,8 @@ func (flatCloth) closes() bool { return false }
 
 func (flatCloth) centre(a Area) geometry.Point { return a.Rect.Centre() }
 
+func (flatCloth) covers(a Area, p geometry.Point) bool { return a.Cloth.Contains(p) }
+
 func (flatCloth) holds(a Area, f geometry.Outline) bool {
 	return a.Rect.Holds(f.Bounds()) && (a.upright || a.ground.Holds(f)) && a.clearOfZones(f)
 }

@@ -29,6 +29,10 @@ func (coneShade) closes() bool { return true }
 
 func (coneShade) centre(a Area) geometry.Point { return a.Flat.At((a.slant[0]+a.slant[1])/2, 0) }
 
+func (coneShade) covers(a Area, p geometry.Point) bool {
+	return math.Abs(float64(a.Flat.angleOf(p))) <= float64(a.Flat.Angle)/2+1e-9
+}
+
 // holds takes what leaves the sector on one side to come in on the other.
 func (coneShade) holds(a Area, f geometry.Outline) bool {
 	if !a.Flat.holds(f, a.slant) || !a.clearOfZones(f) {

@@ -228,10 +228,11 @@ func mostInFrame(l layout) int {
 
 // insideFrames returns the area left to a pass by the frames printed before it on a face they
 // share: drawn in on each side that a frame runs along by the depth of its block and the gap of
-// the pass. A pass that is seated by another, or is a frame itself, has the whole area.
+// the pass. A pass that is seated by another, has places of its own or is a frame itself has the
+// whole area.
 func (l layout) insideFrames(before []*PassPlan) (Area, bool) {
 	a := l.area
-	if l.pass.Seated() || l.pass.Repeat.Framed() || !a.upright || a.surface.closes() {
+	if l.pass.Seated() || l.pass.Repeat.Framed() || l.pass.Repeat == job.Placed || !a.upright || a.surface.closes() {
 		return a, false
 	}
 	var in geometry.Edges

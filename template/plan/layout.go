@@ -30,7 +30,10 @@ type turnedBox struct {
 func turnedBoxes(pass *job.Pass) []turnedBox {
 	var boxes []turnedBox
 	for _, t := range pass.Turns.Each() {
-		turn := (t + pass.GridTurn).Normal()
+		turn := t
+		if pass.Slanted() {
+			turn = (t + pass.GridTurn).Normal()
+		}
 		boxes = append(boxes, turnedBox{turn, pass.Block.Face.Turn(turn).Bounds()})
 	}
 	return boxes

@@ -82,7 +82,9 @@ func New(j *job.Job) (*Plan, error) {
 			}
 			if err != nil {
 				failed[pass] = true
-				problems = append(problems, j.Problem(pass.Line, "item %s, pass %s: %s", words.Quote(item.Name), words.Quote(pass.Name), err))
+				for _, e := range linesOf(err, pass.Line) {
+					problems = append(problems, j.Problem(e.line, "item %s, pass %s: %s", words.Quote(item.Name), words.Quote(pass.Name), e.text))
+				}
 				continue
 			}
 			total += len(pp.Prints)
@@ -219,7 +221,7 @@ func (p *PassPlan) extras(r repeat, sites []Site, near [][]int32, first int) {
 		}
 	}
 	switch {
-	case l.pass.On != nil:
+	case l.pass.On != nil, l.pass.Repeat.Single():
 	case len(choice.Runs) > 0:
 		d := driftAround(choice.Runs, choice.Gap)
 		p.Drift = &d
@@ -230,9 +232,10 @@ func (p *PassPlan) extras(r repeat, sites []Site, near [][]int32, first int) {
 }
 
 // roughCount estimates from above how many prints the bounds of the area could take. Of a
-// frame and of rings, and where another pass says where prints go, it is for the repeat to say.
+// frame, of rings and of single prints, and where another pass says where prints go, it is for the
+// repeat to say.
 func (l layout) roughCount() float64 {
-	if l.pass.Seated() || l.pass.Repeat.Ringed() {
+	if l.pass.Seated() || l.pass.Repeat.Ringed() || l.pass.Repeat.Single() {
 		return 0
 	}
 	px, py := float64(l.cell.W+l.pass.Gap.Across.Least), float64(l.cell.H+l.pass.Gap.Down.Least)

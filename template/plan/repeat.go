@@ -59,6 +59,10 @@ func repeats() map[job.Repeat]func(surface) repeat {
 		job.Diagonal:  diagonal,
 		job.Frame:     frame,
 		job.Rings:     rings,
+		job.One:       one,
+		job.Corners:   corners,
+		job.Placed:    placed,
+		job.Tossed:    tossed,
 	}
 }
 

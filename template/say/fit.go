@@ -74,7 +74,7 @@ func (f *fitText) pass(ip *plan.ItemPlan, p *plan.PassPlan) {
 	if p.Pass.Name != p.Pass.Block.Name {
 		how = "block " + words.Shown(p.Pass.Block.Name) + ", " + how
 	}
-	if !p.Pass.Seated() {
+	if !p.Pass.Seated() && p.Pass.Repeat.Gapped() {
 		how += ", " + guide.GapWords(f.u, c.Gap)
 	}
 	f.say("    ", words.UpperFirst(how)+".")
