@@ -49,6 +49,16 @@ func hopelessJobs() [][2]string {
 		{"frame on itself, down", fern + item("500 x 180 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\nsides = ['top', 'bottom']\n")},
 		{"frame on itself, across", fern + item("180 x 500 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\nsides = ['left', 'right']\n")},
 		{"rings too small", fern + "[[item]]\nname = 'stool top'\nshape = 'round'\nsize = '100 mm'\nborder = '20 mm'\n" + pass("fern", gap+"repeat = 'rings'\n")},
+		{"one, where it has no room", fern + item("100 x 100 mm", "10 mm") + pass("fern", "repeat = 'one'\n")},
+		{"one, with a zone in the middle", fern + item("50 x 50 cm", "10 mm") + "[[item.keep-clear]]\nname = 'pocket'\nat = '200 x 200 mm'\nsize = '20 x 200 mm'\n" +
+			pass("fern", "repeat = 'one'\n")},
+		{"corners on each other", fern + item("190 x 500 mm", "10 mm") + pass("fern", "repeat = 'corners'\n")},
+		{"places in the way", fern + item("50 x 50 cm", "10 mm") + "[[item.keep-clear]]\nname = 'pocket'\nat = '200 x 200 mm'\nsize = '20 x 200 mm'\n" +
+			pass("fern", "repeat = 'placed'\nat = ['100 x 100 mm', '30 x 20 mm', '200 x 200 mm', '150 x 120 mm', '0 x 600 mm', '400 x 400 mm turned 30']\n")},
+		{"places in the way, in inches", "units = 'in'\n" + fern + item("50 x 50 cm", "10 mm") + pass("fern", "repeat = 'placed'\nat = ['30 x 20 mm']\n")},
+		{"place off a shade", fern + cone + pass("fern", "repeat = 'placed'\nat = ['0 x 0 mm', '200 x 50 mm']\n")},
+		{"too few find room, tossed", fern + item("30 x 30 cm", "10 mm") + pass("fern", gap+"repeat = 'tossed'\ncount = 9\n")},
+		{"too many to toss", dot + item("2 x 2 m", "10 mm") + pass("dot", gap+"repeat = 'tossed'\n")},
 		{"shade too narrow", block("wide", "400 x 40 mm") + shade + pass("wide", gap)},
 		{"shade, half-drop", block("half", "160 x 40 mm") + shade + pass("half", gap+"repeat = 'half-drop'\n")},
 		{"shade, turns", block("half", "160 x 160 mm") + shade + pass("half", gap+"turns = ['0 180']\n")},

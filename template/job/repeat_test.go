@@ -7,14 +7,15 @@ import (
 )
 
 // TestRepeats: what a maker may set out on what. A frame needs four sides, rings a round edge;
-// round a drum a honeycomb closes, on the arcs of a cone it cannot keep one gap.
+// round a drum a honeycomb closes, on the arcs of a cone it cannot keep one gap. Corners need
+// four of them, and what is strewn does not close round a shade.
 func TestRepeats(t *testing.T) {
 	for shape, want := range map[Shape][]Repeat{
-		Rectangle: {Straight, Brick, HalfDrop, Honeycomb, Diagonal, Frame},
-		Round:     {Straight, Brick, HalfDrop, Honeycomb, Diagonal, Rings},
-		Outline:   {Straight, Brick, HalfDrop, Honeycomb, Diagonal},
-		Drum:      {Straight, Brick, HalfDrop, Honeycomb},
-		Cone:      {Straight, Brick, HalfDrop},
+		Rectangle: {Straight, Brick, HalfDrop, Honeycomb, Diagonal, Frame, One, Corners, Placed, Tossed},
+		Round:     {Straight, Brick, HalfDrop, Honeycomb, Diagonal, Rings, One, Placed, Tossed},
+		Outline:   {Straight, Brick, HalfDrop, Honeycomb, Diagonal, One, Placed, Tossed},
+		Drum:      {Straight, Brick, HalfDrop, Honeycomb, One, Placed},
+		Cone:      {Straight, Brick, HalfDrop, One, Placed},
 		"":        nil,
 	} {
 		if diff := cmp.Diff(want, RepeatsOn(shape)); diff != "" {
@@ -24,6 +25,7 @@ func TestRepeats(t *testing.T) {
 	for name, is := range map[string]func(Repeat) bool{
 		"lattice": Repeat.Lattice, "stepped": Repeat.Stepped, "opens": Repeat.Opens, "slanted": Repeat.Slanted,
 		"one gap": Repeat.OneGap, "framed": Repeat.Framed, "ringed": Repeat.Ringed,
+		"single": Repeat.Single, "gapped": Repeat.Gapped,
 	} {
 		var got []Repeat
 		for _, r := range Repeats() {
@@ -33,7 +35,8 @@ func TestRepeats(t *testing.T) {
 		}
 		want := map[string][]Repeat{
 			"lattice": {Straight, Brick, HalfDrop, Honeycomb, Diagonal}, "stepped": {Brick, HalfDrop}, "opens": {Straight},
-			"slanted": {Diagonal}, "one gap": {Honeycomb, Rings}, "framed": {Frame}, "ringed": {Rings},
+			"slanted": {Diagonal}, "one gap": {Honeycomb, Rings, Tossed}, "framed": {Frame}, "ringed": {Rings},
+			"single": {One, Corners, Placed, Tossed}, "gapped": {Straight, Brick, HalfDrop, Honeycomb, Diagonal, Frame, Rings, Tossed},
 		}[name]
 		if diff := cmp.Diff(want, got); diff != "" {
 			t.Errorf("%s (-want +got):\n%s", name, diff)

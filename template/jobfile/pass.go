@@ -186,7 +186,11 @@ func (p *passReader) checkKeys(s section, pass *job.Pass, known bool) bool {
 		}
 	}
 	if takes := job.RepeatsOn(p.item.Shape); p.shape && !slices.Contains(takes, pass.Repeat) {
-		s.key("repeat").say("%s item takes no %s; write %s", words.Article(p.item.Shape), pass.Repeat, words.OneOf(takes))
+		what := string(pass.Repeat)
+		if pass.Repeat == job.Tossed {
+			what = "tossed prints"
+		}
+		s.key("repeat").say("%s item takes no %s; write %s", words.Article(p.item.Shape), what, words.OneOf(takes))
 		return false
 	}
 	return true

@@ -21,7 +21,9 @@ const (
 // checkSingles reads what belongs to prints that stand for themselves: their places, or how they are
 // strewn.
 func checkSingles(s section, pass *job.Pass) {
-	pass.Toss.Seed = 1
+	if pass.Repeat == job.Tossed {
+		pass.Toss.Seed = 1
+	}
 	if n, ok := s.key("seed").seed(); ok {
 		pass.Toss.Seed = n
 	}

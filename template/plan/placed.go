@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"underlay/geometry"
+	"underlay/template/job"
 	"underlay/template/words"
 )
 
@@ -39,12 +40,8 @@ func (l layout) inTheWay(s Site, before []Site) string {
 		return "the middle of the print is not on the cloth; write a place on it"
 	}
 	if !l.holds(s) {
-		for _, z := range l.area.zones {
-			alone := l.area
-			alone.zones = nil
-			if alone.surface.holds(alone, print) {
-				return fmt.Sprintf("the print lies on %s, which is kept clear; write a place off it", words.Quote(z.Name))
-			}
+		if zone, ok := l.onZone(s); ok {
+			return fmt.Sprintf("the print lies on %s, which is kept clear; write a place off it", words.Quote(zone.Name))
 		}
 		return l.offArea(s, print.Bounds())
 	}
@@ -62,6 +59,21 @@ func (l layout) inTheWay(s Site, before []Site) string {
 		}
 	}
 	return ""
+}
+
+// onZone finds the zone that alone is in the way of a print.
+func (l layout) onZone(s Site) (job.Zone, bool) {
+	print := l.pass.Block.Face.Place(s.Origin, s.Turn).Outline
+	alone := l.area
+	if alone.zones = nil; !alone.surface.holds(alone, print) {
+		return job.Zone{}, false
+	}
+	for _, z := range l.area.zones {
+		if alone.zones = []job.Zone{z}; !alone.surface.holds(alone, print) {
+			return z, true
+		}
+	}
+	return job.Zone{}, false
 }
 
 // clearWords says how far a print has to move, across or down, for its bounds to clear another's.

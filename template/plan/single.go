@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"errors"
+	"fmt"
 	"slices"
 
 	"underlay/geometry"
@@ -15,8 +16,11 @@ func one(surface) repeat {
 	return repeat{
 		ways: func(l layout) ([]way, error) {
 			var sites []Site
-			if s := (Site{Origin: l.area.Centre(), Turn: l.pass.Turns.At(1, 1)}); l.holds(s) {
+			s := Site{Origin: l.area.Centre(), Turn: l.pass.Turns.At(1, 1)}
+			if l.holds(s) {
 				sites = append(sites, s)
+			} else if zone, ok := l.onZone(s); ok {
+				return nil, fmt.Errorf("the print in the middle lies on %s, which is kept clear; write a smaller block, or repeat = \"placed\" and a place off it", words.Quote(zone.Name))
 			}
 			return []way{l.describeSingle(Choice{}, sites)}, nil
 		},
