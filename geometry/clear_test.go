@@ -17,7 +17,7 @@ func TestClearOf(t *testing.T) {
 		b := faces[r.IntN(4)].Turn(Angle(r.IntN(360)))
 		gap := []Length{0, 0.5, 4, 10}[r.IntN(4)]
 		d := a.Distance(b)
-		if (d-gap).Abs() < 3*Tolerance {
+		if (d - gap).Abs() < 3*Tolerance {
 			continue
 		}
 		if got := a.ClearOf(b, gap); got != (d > gap) {

@@ -35,6 +35,7 @@ func pictures() []picture {
 		{"ticks", dark, "guide", 2, mmRect(80, 34, 210, 138)},
 		{"set", "towels", "bench", 2, mmRect(8, 114, 202, 196)},
 		{"two-part", "two-part-acorn", "guide", 3, mmRect(4, 46, 210, 203)},
+		{"tossed", "tossed-pebbles", "bench", 1, mmRect(12, 32, 200, 128)},
 		{"shade", "lampshades", "bench", 2, mmRect(14, 38, 200, 130)},
 		{"seam", "lampshades", "guide", 6, mmRect(4, 74, 210, 205)},
 	}

@@ -46,7 +46,7 @@ func source(command string, args []string, q jobfile.Quick, keep ...string) (job
 	if len(given) == 0 || len(given) == 1 && given[0] == "paper" {
 		return jobFrom{}, usage("no JOB is given; write underlay %s reading-nook.toml, or underlay %s - to read it from standard input", command, command)
 	}
-	if q.Item == "" || q.Border == "" || q.Block == "" || q.Gap == "" && q.Lap == "" {
+	if q.Item == "" || q.Border == "" || q.Block == "" || q.Gap == "" && q.Lap == "" && job.Repeat(q.Repeat).Gapped() {
 		_, err := jobfile.FromFlags(q)
 		return jobFrom{}, usage("%s", err)
 	}

@@ -43,26 +43,29 @@ func (e extent) middle() geometry.Length { return (e.lo + e.hi) / 2 }
 // tracks returns the columns or rows of a pass, counted from the left or from the far edge. There
 // are none where prints are not in line, or where ticks could not tell so many tracks apart.
 func (r *run) tracks(p plan.FacePass) []track {
-	framed := p.Pass.Framed()
-	if !p.ColumnsInLine && !p.RowsInLine && !framed {
+	framed, single := p.Pass.Framed(), r.g.single(p)
+	if !p.ColumnsInLine && !p.RowsInLine && !framed && !single {
 		return nil
 	}
-	extents := make([]extent, len(p.Prints))
-	for i, print := range p.Prints {
-		if math.Mod(float64(print.Turn), 90) != 0 {
+	extents := make([]extent, 0, len(p.Prints))
+	for _, print := range p.Prints {
+		switch {
+		case math.Mod(float64(print.Turn), 90) == 0:
+		case single:
+			continue
+		default:
 			return nil
 		}
-		b := print.Outline.Bounds()
-		extents[i] = extent{b.Min.X, b.Max.X}
-		if r.down {
-			extents[i] = extent{b.Min.Y, b.Max.Y}
-		}
+		extents = append(extents, r.extentOf(print))
+	}
+	if len(extents) == 0 {
+		return nil
 	}
 	pitch, gap, word := p.Choice().Pitch.Across, p.Choice().Gap.Across, "column"
 	if r.down {
 		pitch, gap, word = p.Choice().Pitch.Down, p.Choice().Gap.Down, "row"
 	}
-	if framed {
+	if framed || single {
 		// Prints along one side and those of another are no pitch apart.
 		pitch = geometry.Length(math.Inf(1))
 	}
@@ -84,6 +87,9 @@ func (r *run) tracks(p plan.FacePass) []track {
 		last[k] = whole
 		s := r.stripe(group, whole)
 		s.number, s.name = i+1, word+" "+strconv.Itoa(i+1)
+		if single {
+			s.name = r.printNames(p, whole.middle())
+		}
 		tracks[k].stripes = append(tracks[k].stripes, s)
 	}
 	if len(tracks) > mostTracks {
@@ -95,6 +101,36 @@ func (r *run) tracks(p plan.FacePass) []track {
 		}
 	}
 	return tracks
+}
+
+// single tells whether a pass has ticks for each of its prints by itself: where the job says where
+// they go, on what lies as it is.
+func (g *guide) single(p plan.FacePass) bool {
+	return !p.Pass.Seated() && !p.Pass.Repeat.Gapped() && g.face.Item.Area.Flat == nil
+}
+
+// extentOf is what a print takes up along the run.
+func (r *run) extentOf(print plan.Print) extent {
+	b := print.Outline.Bounds()
+	if r.down {
+		return extent{b.Min.Y, b.Max.Y}
+	}
+	return extent{b.Min.X, b.Max.X}
+}
+
+// printNames names the prints of a pass with the same middle by their numbers.
+func (r *run) printNames(p plan.FacePass, middle geometry.Length) string {
+	name := ""
+	for i, print := range p.Prints {
+		if math.Mod(float64(print.Turn), 90) != 0 || (r.extentOf(print).middle()-middle).Abs() >= sameLine {
+			continue
+		}
+		if name != "" {
+			name += ", "
+		}
+		name += strconv.Itoa(p.First + i)
+	}
+	return "print " + name
 }
 
 // together sorts what prints take up by their middles, and puts those with the same middle into

@@ -63,7 +63,7 @@ func (l layout) inTheWay(s Site, before []Site) string {
 
 // onZone finds the zone that alone is in the way of a print.
 func (l layout) onZone(s Site) (job.Zone, bool) {
-	print := l.pass.Block.Face.Place(s.Origin, s.Turn).Outline
+	print := l.pass.Block.Face.Place(s.Origin, s.Turn)
 	alone := l.area
 	if alone.zones = nil; !alone.surface.holds(alone, print) {
 		return job.Zone{}, false
