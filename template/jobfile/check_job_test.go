@@ -24,7 +24,8 @@ func sameJob(a, b *job.Job) string {
 		cmp.Comparer(func(x, y geometry.Length) bool { return math.Abs(float64(x-y)) <= float64(geometry.Tolerance) }),
 		cmpopts.IgnoreFields(job.Job{}, "Source", "File"),
 		cmpopts.IgnoreFields(job.Item{}, "Line"),
-		cmpopts.IgnoreFields(job.Pass{}, "Line"))
+		cmpopts.IgnoreFields(job.Pass{}, "Line"),
+		cmpopts.IgnoreFields(job.Place{}, "Line"))
 }
 
 func rectangle(w, h geometry.Length) geometry.Outline {

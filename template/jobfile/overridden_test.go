@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -28,6 +29,10 @@ func same(j *job.Job) string {
 			pass := *p
 			fmt.Fprintf(&b, "on %v, between %v, block %s\n", nameOf(p.On), nameOf(p.Between), p.Block.Name)
 			pass.On, pass.Between, pass.Block, pass.Line = nil, nil, nil, 0
+			pass.Places = slices.Clone(pass.Places)
+			for i := range pass.Places {
+				pass.Places[i].Line = 0
+			}
 			fmt.Fprintf(&b, "%#v\n", pass)
 		}
 	}
