@@ -27,7 +27,13 @@ func TestEveryRepeat(t *testing.T) {
 			if !may {
 				continue
 			}
-			if n := len(planned(t, item, newPass(roundBlock(40), r, 2)).Prints); n < 10 {
+			least := map[job.Repeat]int{job.One: 1, job.Corners: 4, job.Placed: 1}[r]
+			if least == 0 {
+				least = 10
+			}
+			pass := newPass(roundBlock(40), r, 2)
+			pass.Places = []job.Place{{At: newArea(item).Centre()}}
+			if n := len(planned(t, item, pass).Prints); n < least {
 				t.Errorf("%s on a %s has %d prints", r, shape, n)
 			}
 		}
