@@ -46,6 +46,7 @@ type jsonPass struct {
 	Choices    []jsonChoice   `json:"choices"`
 	NearMisses []jsonNearMiss `json:"near_misses,omitempty"`
 	Tape       *jsonTape      `json:"tape_mm,omitempty"`
+	Wanted     *jsonWanted    `json:"wanted,omitempty"`
 	Prints     []jsonPrint    `json:"prints"`
 }
 
@@ -66,10 +67,26 @@ type jsonEdges struct {
 	Left   mm `json:"left"`
 }
 
-// jsonServes are ranges: the least size, and the size from which one more print would fit.
+// jsonServes are ranges: the least size, and the size from which one more print would fit; null
+// where none would.
 type jsonServes struct {
-	Width  []mm `json:"width,omitempty"`
-	Height []mm `json:"height,omitempty"`
+	Width  []*mm `json:"width,omitempty"`
+	Height []*mm `json:"height,omitempty"`
+}
+
+// jsonWanted is what exactly so many prints take; null for what cannot do it.
+type jsonWanted struct {
+	Columns int            `json:"columns"`
+	Rows    int            `json:"rows"`
+	Cloth   *jsonSize      `json:"cloth_mm"`
+	Gap     jsonWantedGaps `json:"gap_mm"`
+	Block   *jsonSize      `json:"block_mm"`
+}
+
+// jsonWantedGaps are ranges, from and to; of one print to is null, as there is no most.
+type jsonWantedGaps struct {
+	Across []*mm `json:"across"`
+	Down   []*mm `json:"down"`
 }
 
 type jsonChoice struct {
@@ -109,7 +126,8 @@ type jsonPoint struct {
 	Y mm `json:"y_mm"`
 }
 
-func planJSON(plan *plan.Plan) jsonPlan {
+// planJSON is a plan, and what so many prints wanted would take; none are, where these are 0.
+func planJSON(plan *plan.Plan, wanted job.Counts) jsonPlan {
 	out := jsonPlan{Title: plan.Job.Title}
 	for _, ip := range plan.Items {
 		it, size := ip.Item, ip.Area.Cloth.Size()
@@ -118,7 +136,11 @@ func planJSON(plan *plan.Plan) jsonPlan {
 			Quantity: it.Quantity, Passes: []jsonPass{},
 		}
 		for _, pp := range ip.Passes {
-			item.Passes = append(item.Passes, passJSON(pp))
+			pass := passJSON(pp)
+			if wanted != (job.Counts{}) {
+				pass.Wanted = wantedJSON(pp, wanted)
+			}
+			item.Passes = append(item.Passes, pass)
 		}
 		for _, o := range ip.Overlaps {
 			item.Overlaps = append(item.Overlaps, jsonOverlap{o.Pass.Pass.Name, o.On.Pass.Name, o.Prints})
@@ -179,11 +201,40 @@ func edgesJSON(e geometry.Edges) jsonEdges {
 	return jsonEdges{length(e.Top), length(e.Right), length(e.Bottom), length(e.Left)}
 }
 
-func servesJSON(s *plan.Serves) []mm {
+func servesJSON(s *plan.Serves) []*mm {
 	if s == nil {
 		return nil
 	}
-	return []mm{length(s.Least), length(s.Below)}
+	return rangeJSON(s.Least, s.Below, s.Endless())
+}
+
+func rangeJSON(from, to geometry.Length, endless bool) []*mm {
+	if endless {
+		return []*mm{orNull(&from), nil}
+	}
+	return []*mm{orNull(&from), orNull(&to)}
+}
+
+// wantedJSON is what so many prints take; null for a repeat without rows and columns.
+func wantedJSON(p *plan.PassPlan, n job.Counts) *jsonWanted {
+	w, ok := p.Wanted(n)
+	if !ok {
+		return nil
+	}
+	gap := func(g *plan.GapSpan) []*mm {
+		if g == nil {
+			return nil
+		}
+		return rangeJSON(g.Least, g.Most, g.Endless())
+	}
+	return &jsonWanted{n.Across, n.Down, sizeJSON(w.Cloth), jsonWantedGaps{gap(w.GapAcross), gap(w.GapDown)}, sizeJSON(w.Block)}
+}
+
+func sizeJSON(s *geometry.Size) *jsonSize {
+	if s == nil {
+		return nil
+	}
+	return &jsonSize{length(s.W), length(s.H)}
 }
 
 func orNull(l *geometry.Length) *mm {

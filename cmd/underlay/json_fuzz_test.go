@@ -65,7 +65,7 @@ func planned(t *testing.T, job *job.Job) []byte {
 	if err != nil {
 		return nil
 	}
-	out := again(t, planJSON(plan))
+	out := again(t, planJSON(plan, threeByTwo()))
 	if !json.Valid(out) {
 		t.Errorf("not JSON: %s", out)
 	}

@@ -127,7 +127,7 @@ func TestJSONForm(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			note("plan", again(t, planJSON(plan)))
+			note("plan", again(t, planJSON(plan, threeByTwo())))
 			note("shelf", again(t, shelfJSON(shelfOf(t, *job))))
 			note("drawn", again(t, sheetsJSON("guide.pdf", len(sheets), sheets)))
 		})
@@ -144,6 +144,7 @@ func TestJSONForm(t *testing.T) {
 			pair(pass + ".centre"), pair(pass + ".gap_mm"), pair(pass + ".pitch_mm"), edges(pass + ".border_mm"), pair(pass + ".tape_mm"),
 			strings.NewReplacer("@", pass+".choices").Replace("@ @[].across @[].down @[].count @[].columns @[].rows @[].taken"), edges(pass + ".choices[].border_mm"),
 			strings.NewReplacer("@", pass+".near_misses").Replace("@ @[].axis @[].cloth_mm @[].border_mm @[].gap_mm @[].block_mm"),
+			strings.NewReplacer("@", pass+".wanted").Replace("@ @.columns @.rows @.cloth_mm @.cloth_mm.width @.cloth_mm.height @.block_mm @.block_mm.width @.block_mm.height"), pair(pass + ".wanted.gap_mm"),
 			strings.NewReplacer("@", pass+".prints").Replace("@ @[].number @[].x_mm @[].y_mm @[].turn_deg @[].touch_down @[].touch_down.x_mm @[].touch_down.y_mm"),
 			"items[].overlaps items[].overlaps[].pass items[].overlaps[].on items[].overlaps[].prints",
 		},
@@ -184,3 +185,6 @@ func keysOf(at string, v any) []string {
 	slices.Sort(keys)
 	return slices.Compact(keys)
 }
+
+// threeByTwo is a number of prints to ask for.
+func threeByTwo() job.Counts { return job.Counts{Across: 3, Down: 2} }

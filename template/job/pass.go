@@ -14,6 +14,8 @@ type Pass struct {
 	Face         string // "": every face
 	Repeat       Repeat
 	Gap          Gaps
+	GapEven      bool    // a range opens as much across as down
+	Exactly      Counts  // prints across and down; 0: as many as fit
 	Step         float64 // brick and half-drop; 1/2 unless given
 	GridTurn     geometry.Angle
 	CentreAcross Centring
@@ -64,6 +66,14 @@ type Gap struct{ Least, Most geometry.Length }
 
 // Gaps are the gap across and the gap down.
 type Gaps struct{ Across, Down Gap }
+
+// Counts are a number of prints across and one down.
+type Counts struct{ Across, Down int }
+
+// Meet tells whether there are as many as are asked for; 0 asks for none.
+func (n Counts) Meet(asked Counts) bool {
+	return (asked.Across == 0 || n.Across == asked.Across) && (asked.Down == 0 || n.Down == asked.Down)
+}
 
 // Centring says what sits on a centre line of the printable area.
 type Centring string

@@ -78,6 +78,7 @@ func jobKeys() []key {
 	lapping := repeats(func(r job.Repeat) bool { return !r.Single() })
 	placed, tossed := []string{string(job.Placed)}, []string{string(job.Tossed)}
 	framed := repeats(job.Repeat.Framed)
+	even := repeats(func(r job.Repeat) bool { return r.Lattice() && !r.OneGap() })
 	return []key{
 		{name: "title", kind: aText, example: `"Reading nook"`, usual: "the name of the file",
 			says: "What the job is called on its papers."},
@@ -186,6 +187,12 @@ func jobKeys() []key {
 			says: "The gap between two prints one below the other, where it is another than across."},
 		{in: "item.pass", name: "lap", kind: aLength, example: `"0.5 mm"`, with: lapping,
 			says: "In place of gap, for blocks that join: by how much each print laps over the last."},
+		{in: "item.pass", name: "gap-even", kind: yesOrNo, example: "true", usual: "false", with: even,
+			says: "Whether a range for the gap opens as much across as down."},
+		{in: "item.pass", name: "across", kind: aWhole, example: "4", usual: "as many as fit", with: lattices,
+			says: "Exactly so many prints across: in the longest row, or round a shade; with a gap that is fixed the plain border grows."},
+		{in: "item.pass", name: "down", kind: aWhole, example: "4", usual: "as many as fit", with: lattices,
+			says: "Exactly so many prints down: so many rows; with a gap that is fixed the plain border grows."},
 		{in: "item.pass", name: "step", kind: aShare, example: `"1/3"`, usual: `"1/2"`, with: repeats(job.Repeat.Stepped),
 			says: "How far every other row, or column, is moved along: a share of the way from print to print."},
 		{in: "item.pass", name: "grid-turn", kind: aNumber, example: "30", usual: "45", with: repeats(job.Repeat.Slanted),

@@ -58,6 +58,8 @@ func otherNames() []otherName {
 
 		{"item.pass", "space spaces spacing distance", "gap", ""},
 		{"item.pass", "overlap", "lap", ""},
+		{"item.pass", "columns", "across", ""},
+		{"item.pass", "rows", "down", ""},
 		{"item.pass", "margin edge", "", "it as border in the [[item]]"},
 		{"item.pass", "seam", "", "the lap of a shade's seam as lap in the [[item]]"},
 		{"item.pass", "pattern layout arrangement", "repeat", ""},
@@ -73,7 +75,7 @@ func otherNames() []otherName {
 func listed() []otherName {
 	return []otherName{
 		{in: "item", called: "sides across down"},
-		{in: "item.pass", called: "across down size height print"},
+		{in: "item.pass", called: "size height print"},
 	}
 }
 

@@ -58,6 +58,7 @@ func (p *passReader) check(s section) *job.Pass {
 	turned := checkTurns(s, pass)
 	checkFrameAndRings(s, pass)
 	checkSingles(s, pass)
+	checkExactly(s, pass)
 	gaps := checkGaps(s, pass)
 	if block && known {
 		p.checkBlockFits(s, pass, turned, gaps)

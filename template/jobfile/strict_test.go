@@ -96,10 +96,10 @@ func TestUnknownKeys(t *testing.T) {
 		{in: "[[item]]", line: `pieces = "3 x 4"`, want: `the keys of [[item]] are name, shape, size, `},
 		{in: "[[item]]", line: `sides = ["50 cm"]`, want: `the keys of [[item]] are name, shape, size, `},
 		{in: "[[item]]", line: `across = "50 cm"`, want: `the keys of [[item]] are name, shape, size, `},
-		{in: "[[item.pass]]", line: `columns = 5`, want: `the keys of [[item.pass]] are name, block, face, `},
+		{in: "[[item.pass]]", line: `columns = 5`, want: `write "across"`},
+		{in: "[[item.pass]]", line: `rows = 5`, want: `write "down"`},
 		{in: "[[item.pass]]", line: `prints = 25`, want: `the keys of [[item.pass]] are name, block, face, `},
 		{in: "[[item.pass]]", line: `corner = "fern"`, want: `the keys of [[item.pass]] are name, block, face, `},
-		{in: "[[item.pass]]", line: `across = 4`, want: `the keys of [[item.pass]] are name, block, face, `},
 		{in: "[[item.pass]]", line: `size = "5 cm"`, want: `the keys of [[item.pass]] are name, block, face, `},
 	} {
 		job := goodLines()

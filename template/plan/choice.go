@@ -76,9 +76,10 @@ func (c Choice) unevenness() geometry.Length {
 	return geometry.Length(math.Abs(float64(b.Left-b.Right)) + math.Abs(float64(b.Top-b.Bottom)))
 }
 
-// allowed tells whether the job's wishes for the centre lines leave room for c.
+// allowed tells whether the job's wishes for the centre lines and for the number of prints leave
+// room for c.
 func (c Choice) allowed(p *job.Pass) bool {
-	return (p.CentreAcross == job.OnBest || c.Across == "" || c.Across == p.CentreAcross) &&
+	return c.gives(p.Exactly) && (p.CentreAcross == job.OnBest || c.Across == "" || c.Across == p.CentreAcross) &&
 		(p.CentreDown == job.OnBest || c.Down == "" || c.Down == p.CentreDown)
 }
 

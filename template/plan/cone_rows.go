@@ -13,7 +13,12 @@ func onCone(t lattice) repeat {
 	k := cone{t}
 	return repeat{
 		ways: k.ways, next: t.next(), middle: k.middle,
-		sizes: func(l layout, c Choice, sites []Site) otherSizes { return l.triedSizes(c, sites, false, k.most) },
+		sizes: func(l layout, c Choice, sites []Site) otherSizes {
+			if l.pass.Exactly != (job.Counts{}) {
+				return l.asAsked(nil, nil, nil)
+			}
+			return l.triedSizes(c, sites, false, k.most)
+		},
 		notes: func(l layout, c Choice) []string {
 			r := k.rows(l, c)
 			most := k.beside(l, r).count(r.narrowest(), l.area.Flat.Angle, l.pass.Gap.Across.Least)
@@ -100,6 +105,7 @@ func (k cone) rows(l layout, c Choice) coneRows {
 	if r.none() {
 		return r
 	}
+	r = r.trimmed(l.pass.Exactly.Down)
 	// The first row then stands t farther out than it might, and the last reaches t less far.
 	base, outer := first+geometry.Length(r.high-r.low)*r.pitch, l.area.slant[1]
 	t := geometry.Length(math.Inf(1))
@@ -113,6 +119,15 @@ func (k cone) rows(l layout, c Choice) coneRows {
 		}
 	}
 	r.from = first + max(0, t) - geometry.Length(r.low)*r.pitch
+	return r
+}
+
+// trimmed leaves out as many rows at both ends as are more than n; of a number that is odd too
+// many, one more stays. n = 0: none.
+func (r coneRows) trimmed(n int) coneRows {
+	if over := math.Round(r.high-r.low) + 1 - float64(n); n > 0 && over > 0 {
+		r.low, r.high = r.low+math.Floor(over/2), r.high-math.Floor(over/2)
+	}
 	return r
 }
 

@@ -81,7 +81,7 @@ func onDrum(t lattice) repeat {
 			return nil, errNoneRound
 		}
 		gap := job.Spacing{Across: l.area.around/geometry.Length(n) - l.cell.W, Down: l.pass.Gap.Down.Least}
-		if t.oneGap {
+		if t.oneGap || l.pass.GapEven {
 			gap.Down = gap.Across
 		}
 		ways := t.waysFrom(l, gap)

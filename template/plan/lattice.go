@@ -32,7 +32,7 @@ func facePitch(l layout, gap job.Spacing) job.Spacing {
 
 // repeat makes the repeat of the lattice on flat cloth.
 func (t lattice) repeat() repeat {
-	r := repeat{ways: t.ways, next: t.next(), middle: t.middle, taped: true, sizes: t.sizes}
+	r := repeat{ways: t.ways, pitch: t.pitch, next: t.next(), middle: t.middle, taped: true, sizes: t.sizes}
 	switch {
 	case t.turn != nil:
 		// The field of a turned grid is bounded by corners; rows are what lies at one height.
@@ -155,7 +155,7 @@ func (t lattice) describe(l layout, choice Choice, sites []Site) way {
 func (t lattice) place(l layout, c Choice) []Site {
 	lat := t.spots(l, c)
 	share, turn := t.share(l.pass), t.turnOf(l.pass)
-	keys := t.candidates(l, lat)
+	keys := t.within(l, c, t.candidates(l, lat))
 	sites := make([]Site, len(keys))
 	for i, k := range keys {
 		s := Site{Origin: lat.At(k), Turn: turn, key: k}

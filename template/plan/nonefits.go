@@ -26,10 +26,16 @@ func (l layout) noneFits(choices []Choice) error {
 	free := *l.pass
 	free.CentreAcross, free.CentreDown = job.OnBest, job.OnBest
 	if i := take(choices, &free); i >= 0 && choices[i].Count > 0 {
+		if l.pass.Exactly != (job.Counts{}) {
+			return fmt.Errorf("%s cannot be had with the centre lines as asked; write centre-across = %q and centre-down = %q", countWords(l.pass.Exactly), choices[i].Across, choices[i].Down)
+		}
 		return fmt.Errorf("no print fits with the centre lines as asked; write centre-across = %q and centre-down = %q", choices[i].Across, choices[i].Down)
 	}
 	if l.pass.Seated() {
 		return l.noSeat()
+	}
+	if l.pass.Exactly != (job.Counts{}) && l.free().counted() != (job.Counts{}) {
+		return l.notSoMany()
 	}
 	return l.area.surface.noneFits(l)
 }

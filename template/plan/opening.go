@@ -33,6 +33,17 @@ func (t lattice) open(l layout, c Choice, sites []Site) Choice {
 		k := min(stretches(l.area.Rect.W()-l.cell.W, extent.X), stretches(l.area.Rect.H()-l.cell.H, extent.Y))
 		g := clamp(across, c.Pitch.Across*geometry.Length(k)-l.cell.W)
 		c.Gap = job.Spacing{Across: g, Down: g}
+	case l.pass.GapEven && l.area.around == 0:
+		g := c.Gap.Across
+		switch kx, ky := stretches(l.area.Rect.W()-l.cell.W, extent.X), stretches(l.area.Rect.H()-l.cell.H, extent.Y); {
+		case max(spread.X, spread.Y) <= geometry.Tolerance:
+		case t.exact(l):
+			g = clamp(l.pass.Gap.Across, min(c.Pitch.Across*geometry.Length(kx)-l.cell.W, c.Pitch.Down*geometry.Length(ky)-l.cell.H))
+		default:
+			g = widest(l.pass.Gap.Across, func(g geometry.Length) bool { return t.keeps(l, c, job.Spacing{Across: g, Down: g}, sites) })
+		}
+		c.Gap = job.Spacing{Across: g, Down: g}
+	case l.pass.GapEven:
 	case t.exact(l):
 		kx, ky := stretches(l.area.Rect.W()-l.cell.W, extent.X), stretches(l.area.Rect.H()-l.cell.H, extent.Y)
 		c.Gap.Across = clamp(across, c.Pitch.Across*geometry.Length(kx)-l.cell.W)

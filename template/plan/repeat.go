@@ -27,6 +27,8 @@ type repeat struct {
 	// ways lists every way of centring, set out. The error is a plain sentence that says why the
 	// repeat cannot be set out at all, and what to write instead.
 	ways func(layout) ([]way, error)
+	// pitch is the step from print to print for a gap, where one follows from the other.
+	pitch func(layout, job.Spacing) job.Spacing
 	// next lists the steps, in keys, from a print to those it stands next to; with each goes
 	// its opposite.
 	next []geometry.Site

@@ -1,14 +1,20 @@
 package plan
 
 import (
+	"math"
+
 	"underlay/geometry"
 	"underlay/template/job"
 )
 
 // Serves is the range of cloth sizes one guide is right for, from Least up to, not including,
 // Below. As the pattern is centred on the area, a guide with n prints of span S serves any
-// width from S and the borders up to where one more print would fit.
+// width from S and the borders up to where one more print would fit. Where the job asks for so many
+// and no more, there is no end: Below is then infinite.
 type Serves struct{ Least, Below geometry.Length }
+
+// Endless tells whether any larger cloth is served too.
+func (s Serves) Endless() bool { return math.IsInf(float64(s.Below), 1) }
 
 // axis is one direction of a straight repeat: the room there is, the face, and how the gap and
 // the counts may vary.
@@ -52,7 +58,7 @@ func (t lattice) straightSizes(l layout, c Choice, sites []Site) otherSizes {
 	misses := []NearMiss{across.nearMiss(c.Columns, false), down.nearMiss(c.Rows, true)}
 	misses[0].Prints = misses[0].Count * c.Rows
 	misses[1].Prints = misses[1].Count * c.Columns
-	return known(&a, &d, misses)
+	return l.asAsked(&a, &d, misses)
 }
 
 // around is what the cloth is larger than the area by.
@@ -71,6 +77,9 @@ func (a axis) serves(n int, g geometry.Length) Serves {
 // drumSizes works out what a drum of another height or another way round takes. Rows count as
 // on any cloth, unless columns are moved or one gap rules both ways.
 func (t lattice) drumSizes(l layout, c Choice, sites []Site) otherSizes {
+	if l.pass.Exactly != (job.Counts{}) && (len(l.area.zones) > 0 || t.columns || t.oneGap || !l.sameBounds()) {
+		return l.asAsked(nil, nil, nil)
+	}
 	if len(l.area.zones) > 0 || t.columns || t.oneGap || !l.sameBounds() {
 		return l.triedSizes(c, sites, false, t.most)
 	}
@@ -81,7 +90,7 @@ func (t lattice) drumSizes(l layout, c Choice, sites []Site) otherSizes {
 	miss := down.nearMiss(c.Rows, true)
 	miss.Prints = miss.Count * c.Columns
 	round.Prints = round.Count * c.Rows
-	return known(nil, &d, []NearMiss{round, miss})
+	return l.asAsked(nil, &d, []NearMiss{round, miss})
 }
 
 // NearMiss is what one more print across (or down) would take, each change alone. A change

@@ -12,7 +12,7 @@ import (
 // closing returns the largest number of columns, most at the most, with which a repeat closes
 // round a shade, and the number it must be a multiple of. Moved rows close with any number;
 // moved columns with one after which the steps come to whole pitches; a matrix of turns with a
-// multiple of its width.
+// multiple of its width. Where the job asks for a number, it is that one.
 func (t lattice) closing(l layout, most int) (n, multiple int, err error) {
 	turns := l.pass.Turns.Columns()
 	multiple = turns
@@ -21,6 +21,13 @@ func (t lattice) closing(l layout, most int) (n, multiple int, err error) {
 		for multiple <= mostPrints && math.Abs(float64(multiple)*share-math.Round(float64(multiple)*share)) > 1e-9*float64(multiple) {
 			multiple += turns
 		}
+	}
+	asked := l.pass.Exactly.Across
+	if asked > 0 {
+		if write := max(multiple, min(asked, most)/multiple*multiple); asked%multiple != 0 && write <= most {
+			return 0, multiple, fmt.Errorf("%d across do not close round the shade, as %s takes a multiple of %d; write across = %d", asked, words.Article(l.pass.Repeat), multiple, write)
+		}
+		most = min(most, asked)
 	}
 	n = most / multiple * multiple
 	if n > 0 || most <= 0 {
@@ -51,7 +58,7 @@ func (t lattice) closingNotes(l layout, c Choice, most int) []string {
 	_, multiple, _ := t.closing(l, most)
 	asked := l.pass.Gap.Across
 	switch {
-	case c.Columns < most:
+	case l.pass.Exactly.Across == 0 && c.Columns < most:
 		with := fmt.Sprintf("with a multiple of %d", multiple)
 		if multiple == 2 {
 			with = "with an even number"

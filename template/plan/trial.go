@@ -76,6 +76,9 @@ func (l reachLine) fit(part float64) (low, high int) {
 // prints would take: on a plain rectangle by counting lines of prints, on anything else by
 // setting them out.
 func (t lattice) sizes(l layout, c Choice, sites []Site) otherSizes {
+	if l.pass.Exactly != (job.Counts{}) {
+		return l.fixedSizes(sites)
+	}
 	if !t.exact(l) {
 		return l.triedSizes(c, sites, l.uniform() && l.convex() && l.item.Shape != job.Outline, t.most)
 	}

@@ -57,6 +57,9 @@ func ServedByAll(ip *plan.ItemPlan) (across, down plan.Serves, ok bool) {
 
 // servesWords says which cloth a guide serves; one range where both ways have the same.
 func servesWords(u geometry.Unit, across, down plan.Serves) string {
+	if across.Endless() && down.Endless() {
+		return fmt.Sprintf("The same guide serves cloth %s wide and %s high, as there are to be so many prints and no more.", sizes(u, across), sizes(u, down))
+	}
 	if a, d := sizes(u, across), sizes(u, down); a != d {
 		return fmt.Sprintf("The same guide serves cloth %s wide and %s high; larger, and one more print would fit.", a, d)
 	}
@@ -65,6 +68,9 @@ func servesWords(u geometry.Unit, across, down plan.Serves) string {
 
 // sizes writes a range of cloth sizes, rounded so that every size it names is served.
 func sizes(u geometry.Unit, s plan.Serves) string {
+	if s.Endless() {
+		return u.Format(u.Up(s.Least)) + " or more"
+	}
 	return fmt.Sprintf("%s to just under %s", u.Format(u.Up(s.Least)), u.Format(u.Down(s.Below)))
 }
 
