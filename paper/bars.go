@@ -48,43 +48,78 @@ func bars(usable geometry.Length, scale float64, inches bool) []bar {
 	return all
 }
 
+// barStyle is how large the ticks and letters of bars are, and where the letters stand: beside the
+// bar's middle, or beyond its end, where the bar takes less room.
+type barStyle struct {
+	tick, height geometry.Length
+	beyond       bool
+}
+
+var (
+	usualBar = barStyle{barTick, barHeight, false}
+	slimBar  = barStyle{1.25, barHeight, true}
+	leastBar = barStyle{0.8, 1.8, true}
+)
+
 // barsAcross returns a sign with the bars one under the other, their left ends in line, each
-// with its length above it.
-func barsAcross(all []bar) Drawing {
+// with its length above it, or beyond its right end.
+func barsAcross(all []bar, style barStyle) Drawing {
 	var d Drawing
 	for i, b := range all {
-		y := geometry.Length(i) * (barHeight + 2*(barGap+barTick))
+		y := geometry.Length(i) * (style.height + 2*(barGap+style.tick))
+		if style.beyond {
+			y = geometry.Length(i) * (max(2*style.tick, style.height) + barGap)
+		}
 		d.Stroke(geometry.Line(geometry.Pt(0, y), geometry.Pt(b.drawn, y)), barPen)
 		for _, x := range []geometry.Length{0, b.drawn} {
-			d.Stroke(geometry.Line(geometry.Pt(x, y-barTick), geometry.Pt(x, y+barTick)), barPen)
+			d.Stroke(geometry.Line(geometry.Pt(x, y-style.tick), geometry.Pt(x, y+style.tick)), barPen)
 		}
-		text, over := strings.Join(b.label, " "), barGap
-		if TextWidth(text, barHeight, false) > b.drawn-2*barGap {
-			over = barTick + barGap/2 // clear of the ticks
+		text := strings.Join(b.label, " ")
+		if style.beyond {
+			d.Write(Label{Text: text, At: geometry.Pt(b.drawn+barGap, y), Anchor: AnchorLeft, Height: style.height})
+			continue
 		}
-		d.Write(Label{Text: text, At: geometry.Pt(b.drawn/2, y-over), Anchor: AnchorBottom, Height: barHeight})
+		over := barGap
+		if TextWidth(text, style.height, false) > b.drawn-2*barGap {
+			over = style.tick + barGap/2 // clear of the ticks
+		}
+		d.Write(Label{Text: text, At: geometry.Pt(b.drawn/2, y-over), Anchor: AnchorBottom, Height: style.height})
 	}
 	return sign(d)
 }
 
 // barsDown returns a sign with the bars side by side, their top ends in line, each with its
-// length to the right of it.
-func barsDown(all []bar) Drawing {
-	const pitch = 1.9 * barHeight
+// length to the right of it, or, a word a row, beyond its lower end.
+func barsDown(all []bar, style barStyle) Drawing {
+	pitch := 1.9 * style.height
 	var d Drawing
 	var x geometry.Length
 	for _, b := range all {
+		rows := b.label
+		if style.beyond {
+			rows = strings.Fields(strings.Join(b.label, " "))
+		}
+		widest := geometry.Length(0)
+		for _, text := range rows {
+			widest = max(widest, TextWidth(text, style.height, false))
+		}
+		at, anchor, y := x+barGap, AnchorLeft, b.drawn/2-pitch*geometry.Length(len(rows)-1)/2
+		if style.beyond {
+			at, anchor, y = x, AnchorTop, b.drawn+style.tick
+		}
 		d.Stroke(geometry.Line(geometry.Pt(x, 0), geometry.Pt(x, b.drawn)), barPen)
 		for _, y := range []geometry.Length{0, b.drawn} {
-			d.Stroke(geometry.Line(geometry.Pt(x-barTick, y), geometry.Pt(x+barTick, y)), barPen)
+			d.Stroke(geometry.Line(geometry.Pt(x-style.tick, y), geometry.Pt(x+style.tick, y)), barPen)
 		}
-		left, y := x+barGap, b.drawn/2-pitch*geometry.Length(len(b.label)-1)/2
-		for _, text := range b.label {
-			d.Write(Label{Text: text, At: geometry.Pt(left, y), Anchor: AnchorLeft, Height: barHeight})
-			x = max(x, left+TextWidth(text, barHeight, false))
+		for _, text := range rows {
+			d.Write(Label{Text: text, At: geometry.Pt(at, y), Anchor: anchor, Height: style.height})
 			y += pitch
 		}
-		x += 2 * barTick
+		if style.beyond {
+			x += max(2*style.tick, widest) + barGap
+		} else {
+			x += barGap + widest + 2*style.tick
+		}
 	}
 	return sign(d)
 }

@@ -7,6 +7,7 @@ type board struct {
 	space   *space
 	drawing Drawing
 	lips    []geometry.Rect // what joins cut away or cover
+	hidden  []geometry.Rect // where text and signs of the guide are hidden, on lips
 }
 
 // putFree puts down the first of the signs for which there is a wholly free place, in the
@@ -58,37 +59,76 @@ func (b *board) putOnLip(signs []Drawing) bool {
 	return false
 }
 
-// putGround puts down the first of the signs for which a lip has a place without text within
-// the wish, on a white ground where there are lines.
+// putAll puts down one of the signs of each part, all but the first near the first, or nothing at
+// all.
+func (b *board) putAll(parts [][]Drawing, put func(part []Drawing, near geometry.Point) bool) bool {
+	before, signs := *b, len(b.space.signs)
+	near := b.space.area.Min
+	for i, part := range parts {
+		if !put(part, near) {
+			*b = before
+			b.space.signs = b.space.signs[:signs]
+			return false
+		}
+		if i == 0 {
+			near = b.space.signs[len(b.space.signs)-1].Centre()
+		}
+	}
+	return true
+}
+
+// putGround puts down the first of the signs for which a lip has a place within the wish, the
+// nearest to what is wished, on a white ground where there is anything below it. What the
+// neighbour shows whole may be hidden.
 func (b *board) putGround(signs []Drawing, w wish) bool {
 	for _, sign := range signs {
 		size := sign.Bounds.Grow(ground).Size()
 		for _, lip := range b.lips {
-			p, ok := b.space.find(size, wish{w.within.Intersect(lip), w.near}, 0, true)
+			at, ok := b.space.findOn(lip, size, wish{w.within.Intersect(lip), w.near})
 			if !ok {
 				continue
 			}
-			if p.lines > 0 {
-				b.drawing.Fill(geometry.RectAt(p.at, size).Polygon().Path(), Grey(255))
-			}
-			return b.set(sign, p.at.Add(geometry.Pt(ground, ground)))
+			b.lay(geometry.RectAt(at, size))
+			return b.set(sign, at.Add(geometry.Pt(ground, ground)))
 		}
 	}
 	return false
 }
 
+// lay lays a white ground where there is anything to hide.
+func (b *board) lay(r geometry.Rect) {
+	lines, texts := b.space.lines.count(b.space.reach(r)), b.space.texts.count(b.space.reach(r))
+	if lines+texts > 0 {
+		b.drawing.Fill(r.Polygon().Path(), Grey(255))
+	}
+	if texts > 0 {
+		b.hidden = append(b.hidden, r)
+	}
+}
+
 // putAcross puts down the sign, and at the place, that crosses fewest lines, if one crosses
-// no text.
-func (b *board) putAcross(signs []Drawing, within geometry.Rect) bool {
+// no text. Where there are lines it stands on a white ground, whole or its letters alone.
+func (b *board) putAcross(signs []Drawing, within geometry.Rect, whole bool) bool {
 	var best spot
 	which := -1
 	for i, sign := range signs {
-		p, ok := b.space.find(sign.Bounds.Size(), wish{within, within.Centre()}, ground, true)
+		p, ok := b.space.find(sign.Bounds.Grow(ground).Size(), wish{within, within.Centre()}, 0, true)
 		if ok && (which < 0 || p.lines < best.lines) {
 			best, which = p, i
 		}
 	}
-	return which >= 0 && b.set(signs[which], best.at)
+	if which < 0 {
+		return false
+	}
+	sign, at := signs[which], best.at.Add(geometry.Pt(ground, ground))
+	if whole {
+		b.lay(geometry.RectAt(best.at, sign.Bounds.Grow(ground).Size()))
+		return b.set(sign, at)
+	}
+	for _, l := range sign.Labels {
+		b.lay(l.Extent().Move(at).Grow(ground))
+	}
+	return b.set(sign, at)
 }
 
 // set puts a sign down with its top left corner at p.

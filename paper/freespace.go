@@ -1,7 +1,9 @@
 package paper
 
 import (
+	"math"
 	"math/bits"
+	"slices"
 
 	"underlay/geometry"
 )
@@ -13,6 +15,7 @@ const breath = 1 * geometry.Millimetre
 type space struct {
 	raster
 	signs []geometry.Rect // what was set down here since
+	wrote []geometry.Rect // text and signs that were marked
 	// What follows is worked out when it is asked for: the marks are all there by then.
 	scratch bitmap
 	sums    []int32 // how many cells with lines are above and to the left, (w+1) x (h+1)
@@ -29,7 +32,47 @@ func newSpace(area geometry.Rect) *space {
 func (s *space) clear() {
 	clear(s.lines.bits)
 	clear(s.texts.bits)
-	s.signs, s.summed = s.signs[:0], false
+	s.signs, s.wrote, s.summed = s.signs[:0], s.wrote[:0], false
+}
+
+// markText marks the cells that text in r lies on, and keeps where it is.
+func (s *space) markText(r geometry.Rect) {
+	s.raster.markText(r)
+	if r.Touches(s.area) {
+		s.wrote = append(s.wrote, r)
+	}
+}
+
+// findOn looks for the place of the given size nearest to what is wished, where it meets no sign
+// set down before, and of text none that reaches beyond the lip.
+func (s *space) findOn(lip geometry.Rect, size geometry.Size, w wish) (best geometry.Point, ok bool) {
+	within := w.within
+	if within.W() < size.W-geometry.Tolerance || within.H() < size.H-geometry.Tolerance {
+		return best, false
+	}
+	var shut []geometry.Rect
+	for _, r := range s.wrote {
+		if r.Overlaps(within) && !lip.Holds(r) {
+			shut = append(shut, r)
+		}
+	}
+	for _, r := range s.signs {
+		if r.Overlaps(within) {
+			shut = append(shut, r)
+		}
+	}
+	xs := s.stops(within.Min.X, within.Max.X, size.W, w.near.X, s.area.Min.X, 0, s.w)
+	ys := s.stops(within.Min.Y, within.Max.Y, size.H, w.near.Y, s.area.Min.Y, 0, s.h)
+	least := geometry.Length(math.Inf(1))
+	for _, y := range ys {
+		for _, x := range xs {
+			r := geometry.RectAt(geometry.Point{X: x.at, Y: y.at}, size)
+			if far := x.far + y.far; far < least && !slices.ContainsFunc(shut, r.Overlaps) {
+				best, least, ok = r.Min, far, true
+			}
+		}
+	}
+	return best, ok
 }
 
 // taken returns, until it is called again, the rows of cells from y0 up to, not including, y1

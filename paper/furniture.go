@@ -1,34 +1,24 @@
 package paper
 
 import (
-	"fmt"
+	"slices"
 	"sync"
 
 	"underlay/geometry"
 	"underlay/paper/internal/cores"
 )
 
-// Strip is what every sheet of a guide says about itself, besides its name.
-type Strip struct {
-	Lines  []string // short: they share one row or stand under each other
-	Mark   string   // tells loose sheets of one guide from those of another; "": none
-	Inches bool     // a check bar of 2 in beside the one of 50 mm
-}
-
-// nameInk is the grey of a sheet's name: it is large, and no line of the guide.
-var nameInk = Grey(150)
-
 // Sheets returns a page for each sheet of the tiling that shows something of d, and those
 // sheets, their neighbours' names set accordingly. Each page has two views: the guide, and in
-// the page's own frame its furniture: the sheet's name and the strip's mark, the strip's lines
-// and "sheet A1 of 6", check bars both ways, and at each join the line to cut or to lay the
-// cut edge on, crosses at the same points of the layout on both sheets, and the neighbour's
-// name.
+// the page's own frame its furniture: the panel with the sheet's name, the selvedge, check bars
+// both ways, and at each join the line to cut or to lay the cut edge on, crosses at the same
+// points of the layout on both sheets, and the neighbour's name.
 //
-// All of it keeps inside the margin. Names and strip stand where d leaves room; failing that
-// on a white ground in what a join cuts away or covers; failing that across as few lines as
-// can be. Text never stands on text: where it would have to, all but the name is left out.
-func Sheets(d *Drawing, t Tiling, strip Strip) ([]Sheet, []Page) {
+// All of it keeps inside the margin. It stands where d leaves room; failing that on a white
+// ground in what a join cuts away or covers, where it takes the place of what the neighbour
+// shows as well; failing that on a white ground over as few lines of d as can be. Text never
+// stands on text: where it would have to, all but the name is left out.
+func Sheets(d *Drawing, t Tiling, panel Panel) ([]Sheet, []Page) {
 	if len(t.Sheets) == 0 {
 		return nil, nil
 	}
@@ -42,7 +32,10 @@ func Sheets(d *Drawing, t Tiling, strip Strip) ([]Sheet, []Page) {
 		subsets[t.Sheets[i].Name] = subset
 	}
 	t = t.Without(func(s Sheet) bool { return !s.shows(d, subsets[s.Name]) })
-	f := newFurnisher(t, strip)
+	if len(t.Sheets) == 0 {
+		return nil, nil
+	}
+	f := newFurnisher(t, panel)
 	// All pages of a tiling are alike, so one raster serves one after the other.
 	spaces := sync.Pool{New: func() any { return newSpace(t.Sheets[0].Usable()) }}
 	pages := make([]Page, len(t.Sheets))
@@ -52,13 +45,37 @@ func Sheets(d *Drawing, t Tiling, strip Strip) ([]Sheet, []Page) {
 		defer spaces.Put(sp)
 		sp.clear()
 		sp.markGuide(d, subsets[s.Name], s)
-		furniture := f.furnish(s, sp, d.Names)
+		furniture, hidden := f.furnish(s, sp, d.Names)
 		pages[i] = Page{Size: s.Page, Views: []View{
-			{Drawing: d, Area: s.Area, At: s.At, Scale: s.Scale, Marks: subsets[s.Name]},
+			{Drawing: d, Area: s.Area, At: s.At, Scale: s.Scale, Marks: subsets[s.Name].without(d, s, hidden)},
 			pageView(furniture),
 		}}
 	})
 	return t.Sheets, pages
+}
+
+// without returns the subset less the text and the small fills that lie in what is hidden, in
+// the page's frame.
+func (u *Subset) without(d *Drawing, s Sheet, hidden []geometry.Rect) *Subset {
+	if len(hidden) == 0 {
+		return u
+	}
+	in := func(b geometry.Rect) bool {
+		b = s.rectOnPage(b)
+		return slices.ContainsFunc(hidden, b.Overlaps)
+	}
+	left := Subset{Strokes: u.Strokes}
+	for _, i := range u.Labels {
+		if !in(d.Labels[i].Extent()) {
+			left.Labels = append(left.Labels, i)
+		}
+	}
+	for _, i := range u.Fills {
+		if b := s.rectOnPage(d.Fills[i].Bounds()); max(b.W(), b.H()) > smallFill || !in(d.Fills[i].Bounds()) {
+			left.Fills = append(left.Fills, i)
+		}
+	}
+	return &left
 }
 
 // pageView shows a drawing made in the page's own frame, in its place.
@@ -70,10 +87,23 @@ func pageView(d *Drawing) View {
 // larger one is a tint.
 const smallFill = 25 * geometry.Millimetre
 
+// smallSign is the largest a line may be that is a sign, an arrow or a tick, and not the edge of
+// something: no white ground may hide it.
+const smallSign = 30 * geometry.Millimetre
+
+func closed(p geometry.Path) bool {
+	return slices.ContainsFunc(p, func(piece geometry.Piece) bool { return piece.Closed })
+}
+
 // markGuide marks what the sheet shows of d.
 func (s *space) markGuide(d *Drawing, subset *Subset, sheet Sheet) {
 	for _, i := range subset.Strokes {
-		s.markPath(d.Strokes[i].Path(), sheet.OnPage)
+		path := d.Strokes[i].Path()
+		if b := sheet.rectOnPage(d.Strokes[i].Bounds()); max(b.W(), b.H()) <= smallSign && !closed(path) {
+			s.markText(b)
+		} else {
+			s.markPath(path, sheet.OnPage)
+		}
 	}
 	for _, i := range subset.Fills {
 		fill := d.Fills[i]
@@ -84,14 +114,14 @@ func (s *space) markGuide(d *Drawing, subset *Subset, sheet Sheet) {
 		}
 	}
 	for _, i := range subset.Labels {
-		s.markText(sheet.rectOnPage(d.Labels[i].Extent()))
+		s.markText(sheet.rectOnPage(d.Labels[i].GroundBox()))
 	}
 }
 
 // furnisher makes the furniture of the sheets of a tiling, of several at once.
 type furnisher struct {
 	tiling Tiling
-	strip  Strip
+	panels panelMaker
 	joined map[string]*joined // by the sheet's name
 }
 
@@ -102,8 +132,8 @@ type joined struct {
 	right, bottom []geometry.Point
 }
 
-func newFurnisher(t Tiling, strip Strip) furnisher {
-	f := furnisher{t, strip, map[string]*joined{}}
+func newFurnisher(t Tiling, panel Panel) furnisher {
+	f := furnisher{t, newPanelMaker(panel, t.Sheets), map[string]*joined{}}
 	for _, s := range t.Sheets {
 		f.joined[s.Name] = &joined{chosen: make(chan struct{})}
 	}
@@ -129,8 +159,9 @@ func (f furnisher) crosses(s Sheet, e side, neighbour string, sp *space) []geome
 	return own.bottom
 }
 
-// furnish returns the furniture of one sheet; sp holds what it shows of the guide.
-func (f furnisher) furnish(s Sheet, sp *space, names []Name) *Drawing {
+// furnish returns the furniture of one sheet, and what of the page it hides; sp holds what the
+// sheet shows of the guide.
+func (f furnisher) furnish(s Sheet, sp *space, names []Name) (*Drawing, []geometry.Rect) {
 	b := board{space: sp, drawing: Drawing{Bounds: s.Usable()}}
 	f.drawJoins(&b, s)
 	b.putNames(names, s)
@@ -140,19 +171,20 @@ func (f furnisher) furnish(s Sheet, sp *space, names []Name) *Drawing {
 	if calm.Empty() {
 		calm = kept
 	}
-	b.putName(s.Name, f.strip.Mark, calm)
+	whole := f.panels.whole(s)
+	placed := b.putFirst(whole, wish{calm, calm.Min}, wish{usable, usable.Min})
 	for _, e := range []side{leftSide, topSide, rightSide, bottomSide} {
 		if n := s.neighbour(e); n != "" {
 			b.putNeighbour(n, e, s)
 		}
 	}
-	b.putBars(barsAcross, bars(usable.W(), s.Scale.Across, f.strip.Inches), calm)
-	b.putBars(barsDown, bars(usable.H(), s.Scale.Down, f.strip.Inches), calm)
-
-	lines := append(append([]string(nil), f.strip.Lines...), fmt.Sprintf("sheet %s of %d", s.Name, len(f.tiling.Sheets)))
-	foot := geometry.Pt(calm.Min.X, calm.Max.Y)
-	b.putStrip(stripSigns(lines), wish{calm, foot})
-	return &b.drawing
+	b.putBarsOf(barsAcross, usable.W(), s.Scale.Across, f.panels.Inches, calm)
+	b.putBarsOf(barsDown, usable.H(), s.Scale.Down, f.panels.Inches, calm)
+	if !placed {
+		b.putParts(whole, f.panels.parts(s))
+	}
+	b.putSelvedge(f.panels.Mark, s)
+	return &b.drawing, b.hidden
 }
 
 // drawJoins draws the lines and crosses of the sheet's joins and marks them on the space.
@@ -186,50 +218,65 @@ func (f furnisher) drawJoins(b *board, s Sheet) {
 	}
 }
 
-// putName puts the sheet's name somewhere, whatever else there is.
-func (b *board) putName(name, guide string, calm geometry.Rect) {
-	large := nameSigns(name, guide, nameHeights, nameInk)
-	// Across lines the letters are black, so as not to break a line where they cross it.
-	small := nameSigns(name, guide, tightHeights, Ink{})
+// putParts puts a panel for which there is no free place somewhere, whatever else there is: in
+// parts where there is room, or on what joins cut away or cover; or else whole across lines.
+func (b *board) putParts(whole []Drawing, parts [][]Drawing) {
 	usable := b.space.area
-	if !b.putFirst(large, wish{calm, calm.Min}, wish{usable, usable.Min}) &&
-		!b.putOnLip(large) && !b.putAcross(small, usable) {
-		b.set(small[len(small)-1], usable.Min)
+	lay := func(part []Drawing, near geometry.Point) bool {
+		return b.putFree(part, wish{usable, near}) || b.putOnLip(part)
 	}
-}
-
-// putBars puts check bars near the lower right corner, one alone where there is no place for
-// all together. They may cross lines.
-func (b *board) putBars(draw func([]bar) Drawing, all []bar, calm geometry.Rect) {
-	signs, usable := []Drawing{draw(all)}, b.space.area
-	if b.putFirst(signs, wish{calm, calm.Max}, wish{usable, usable.Max}) || b.putAcross(signs, usable) || len(all) == 1 {
+	if b.putAll(parts, lay) || b.putAcross(whole, usable, true) {
 		return
 	}
-	for i := range all {
-		b.putBars(draw, all[i:i+1], calm)
+	for i, part := range parts {
+		if !lay(part, usable.Min) && !b.putAcross(part, usable, true) && i == 0 {
+			b.set(part[len(part)-1], usable.Min)
+		}
 	}
 }
 
-// stripBand is how far up the foot of a sheet the strip is sought before it is broken into
-// more rows, or sought elsewhere.
-const stripBand = 30 * geometry.Millimetre
+// putBarsOf puts the check bars of one way down; short ones for want of room for those that are
+// usual.
+func (b *board) putBarsOf(draw func([]bar, barStyle) Drawing, room geometry.Length, scale float64, inches bool, calm geometry.Rect) {
+	all := bars(room, scale, inches)
+	if b.putBars(draw, all, calm) {
+		return
+	}
+	short := bars(0, scale, inches)
+	for i := range all {
+		if !b.putBars(draw, all[i:i+1], calm) {
+			b.putBars(draw, short[i:i+1], calm)
+		}
+	}
+}
 
-// putStrip puts the title strip at the foot of the sheet, or elsewhere; the letters are small
-// only where large ones fit nowhere.
-func (b *board) putStrip(byHeight [][]Drawing, w wish) {
-	band := w
-	band.within.Min.Y = max(w.within.Min.Y, w.within.Max.Y-stripBand)
-	for _, signs := range byHeight {
-		if b.putFirst(signs, band, w) {
+// putBars puts check bars near the lower right corner, on a lip, or across lines.
+func (b *board) putBars(draw func([]bar, barStyle) Drawing, all []bar, calm geometry.Rect) bool {
+	signs, usable := []Drawing{draw(all, usualBar)}, b.space.area
+	slim := []Drawing{draw(all, slimBar), draw(all, leastBar)}
+	return b.putFirst(signs, wish{calm, calm.Max}, wish{usable, usable.Max}) ||
+		b.putFree(slim, wish{usable, usable.Max}) || b.putOnLip(slim) || b.putAcross(signs, usable, false)
+}
+
+// putSelvedge puts the guide's squares along an outer edge of the sheet, where there is room: the
+// right one if it can be.
+func (b *board) putSelvedge(mark string, s Sheet) {
+	if mark == "" {
+		return
+	}
+	u := s.Usable()
+	for _, e := range []side{rightSide, leftSide, topSide, bottomSide} {
+		signs := []Drawing{selvedge(mark, e == leftSide || e == rightSide, 1)}
+		along := edgeBand(u, e, 0, 1, min(signs[0].Bounds.W(), signs[0].Bounds.H())+3*breath)
+		if e == leftSide || e == rightSide {
+			along.near.Y = u.Min.Y
+		} else {
+			along.near.X = u.Max.X
+		}
+		if b.putGround(signs, along) || b.putFree(signs, along) {
 			return
 		}
 	}
-	for _, signs := range byHeight {
-		if b.putOnLip(signs) {
-			return
-		}
-	}
-	b.putAcross(byHeight[len(byHeight)-1], b.space.area)
 }
 
 // putNeighbour puts a neighbour's name near the middle of the edge it joins, and in both halves
@@ -239,9 +286,9 @@ func (b *board) putNeighbour(name string, e side, s Sheet) {
 	u := s.Usable()
 	signs := neighbourSigns(name, e)
 	wanted, edge := edgeBand(u, e, 1./3, 2./3, depth), edgeBand(u, e, 0, 1, depth)
-	if !b.putFree(signs, wanted) && !b.putGround(signs, wanted) && !b.putAcross(signs, wanted.within) &&
-		!b.putFree(signs, edge) {
-		b.putAcross(signs, edge.within)
+	if !b.putFree(signs, wanted) && !b.putGround(signs, wanted) && !b.putFree(signs, edge) && !b.putGround(signs, edge) &&
+		!b.putAcross(signs, wanted.within, true) {
+		b.putAcross(signs, edge.within, true)
 	}
 	if e.cut() {
 		lip := s.lip(e)

@@ -23,9 +23,9 @@ func guideTexts(p Page, s Sheet) []geometry.Rect {
 
 func TestTextNeverStandsOnText(t *testing.T) {
 	for _, inches := range []bool{false, true} {
-		strip := sampleStrip()
-		strip.Inches = inches
-		for _, c := range layAll(t, strip) {
+		panel := samplePanel()
+		panel.Inches = inches
+		for _, c := range layAll(t, panel) {
 			for i, p := range c.pages {
 				s := c.sheets[i]
 				guide := guideTexts(p, s)
@@ -58,7 +58,7 @@ func TestTextNeverStandsOnText(t *testing.T) {
 }
 
 func TestFurnitureKeepsInsideTheMargin(t *testing.T) {
-	for _, c := range layAll(t, sampleStrip()) {
+	for _, c := range layAll(t, samplePanel()) {
 		for i, p := range c.pages {
 			s := c.sheets[i]
 			inside := geometry.RectAt(geometry.Point{}, p.Size).Grow(-c.margin)
@@ -90,7 +90,7 @@ func TestFurnitureKeepsInsideTheMargin(t *testing.T) {
 }
 
 func TestEverySheetIsNamed(t *testing.T) {
-	for _, c := range layAll(t, sampleStrip()) {
+	for _, c := range layAll(t, samplePanel()) {
 		for i, p := range c.pages {
 			s := c.sheets[i]
 			bold := 0
@@ -106,56 +106,58 @@ func TestEverySheetIsNamed(t *testing.T) {
 	}
 }
 
-// A wide grey letter over a thin line would break it.
-func TestGreyNamesHideNoLine(t *testing.T) {
-	for _, c := range layAll(t, sampleStrip()) {
+// What a white ground hides, the neighbour shows; on what is kept it hides lines alone.
+func TestWhiteGroundsLoseNothing(t *testing.T) {
+	kept, lips := 0, 0
+	for _, c := range layAll(t, samplePanel()) {
+		shown := map[int32]bool{}
 		for i, p := range c.pages {
-			s := c.sheets[i]
-			d := furnitureOf(p)
-			for _, l := range d.Labels {
-				if l.Ink != nameInk {
+			s, v := c.sheets[i], p.Views[0]
+			for _, k := range v.Marks.Labels {
+				shown[k] = true
+			}
+			whole := everything(v.Drawing, s.Area)
+			if len(whole.Labels) > len(v.Marks.Labels) || len(whole.Fills) > len(v.Marks.Fills) {
+				lips++
+			}
+			for _, f := range furnitureOf(p).Fills {
+				if f.Ink != Grey(255) || !f.Bounds().Overlaps(s.rectOnPage(s.Kept)) {
 					continue
 				}
-				grounded := slices.ContainsFunc(d.Fills, func(f Fill) bool {
-					return f.Ink == Grey(255) && f.Bounds().Holds(l.Box())
-				})
-				for _, k := range p.Views[0].Marks.Strokes {
-					path := c.drawing.Strokes[k].Path().Map(s.OnPage)
-					if !grounded && len(clip(path, l.Box(), Scale{1, 1}, true)) > 0 {
-						t.Errorf("%s: %q at %v crosses a line of the guide", c.name, l.Text, l.Box())
+				kept++
+				for _, k := range whole.Labels {
+					if box := s.rectOnPage(v.Drawing.Labels[k].Extent()); box.Overlaps(f.Bounds()) {
+						t.Errorf("%s, %s: a ground at %v on what is kept hides %q", c.name, s.Name, f.Bounds(), v.Drawing.Labels[k].Text)
+					}
+				}
+				for _, k := range whole.Fills {
+					if b := s.rectOnPage(v.Drawing.Fills[k].Bounds()); b.Overlaps(f.Bounds()) {
+						t.Errorf("%s, %s: a ground at %v on what is kept hides a sign at %v", c.name, s.Name, f.Bounds(), b)
 					}
 				}
 			}
-		}
-	}
-}
-
-// What a white ground hides, the neighbour shows.
-func TestWhiteGroundsStandWhereAJoinCutsAwayOrCovers(t *testing.T) {
-	some := false
-	for _, c := range layAll(t, sampleStrip()) {
-		for i, p := range c.pages {
-			s := c.sheets[i]
-			for _, f := range furnitureOf(p).Fills {
-				if f.Ink != Grey(255) {
-					continue
-				}
-				some = true
-				if b := f.Bounds(); b.Overlaps(s.rectOnPage(s.Kept)) {
-					t.Errorf("%s, %s: a ground at %v on what is kept, %v", c.name, s.Name, b, s.rectOnPage(s.Kept))
+			for _, k := range whole.Labels {
+				l := v.Drawing.Labels[k]
+				if !slices.Contains(v.Marks.Labels, k) && s.rectOnPage(s.Kept).Overlaps(s.rectOnPage(l.Extent())) {
+					t.Errorf("%s, %s: %q is hidden on what is kept", c.name, s.Name, l.Text)
 				}
 			}
 		}
+		for k, l := range c.pages[0].Views[0].Drawing.Labels {
+			if !shown[int32(k)] {
+				t.Errorf("%s: %q at %v is on no sheet", c.name, l.Text, l.At)
+			}
+		}
 	}
-	if !some {
-		t.Error("no ground was ever needed: the drawings are too easy to try this")
+	if kept == 0 || lips == 0 {
+		t.Errorf("%d grounds on what is kept, %d sheets with something hidden: the drawings are too easy to try this", kept, lips)
 	}
 }
 
 func TestRoomyGuideHasEverything(t *testing.T) {
-	strip := sampleStrip()
-	strip.Inches = true
-	for _, c := range layAll(t, strip) {
+	panel := samplePanel()
+	panel.Inches = true
+	for _, c := range layAll(t, panel) {
 		if c.name != "cushion" && c.name != "one sheet" {
 			continue
 		}
@@ -178,7 +180,11 @@ func TestRoomyGuideHasEverything(t *testing.T) {
 				}
 			}
 			text := strings.Join(all, "\n")
-			want := append([]string{s.Name, "K7", "50 mm", "2 in", fmt.Sprintf("sheet %s of %d", s.Name, len(c.sheets))}, strip.Lines...)
+			number := fmt.Sprintf("sheet %s of %d", s.Name, len(c.sheets))
+			if len(c.sheets) == 1 {
+				number = "the only sheet"
+			}
+			want := append([]string{s.Name, "K7R4", "50 mm", "2 in", number, "same mark, same guide", "far edge", "you stand here", "number = order"}, panel.Lines...)
 			for _, e := range []side{leftSide, topSide, rightSide, bottomSide} {
 				want = append(want, s.neighbour(e))
 			}
@@ -202,7 +208,7 @@ func TestEmptySheetsAreLeftOut(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sheets, _ := Sheets(ring, g, Strip{})
+	sheets, _ := Sheets(ring, g, Panel{})
 	if want := 2*(g.Columns+g.Rows) - 4; len(sheets) != want || len(g.Sheets) <= want {
 		t.Errorf("%d of %d sheets, want %d", len(sheets), len(g.Sheets), want)
 	}
@@ -211,7 +217,7 @@ func TestEmptySheetsAreLeftOut(t *testing.T) {
 			t.Errorf("%s shows nothing", s.Name)
 		}
 	}
-	if sheets, pages := Sheets(&Drawing{}, g, Strip{}); len(sheets)+len(pages) != 0 {
+	if sheets, pages := Sheets(&Drawing{}, g, Panel{}); len(sheets)+len(pages) != 0 {
 		t.Errorf("nothing to print, %d sheets", len(sheets))
 	}
 	for _, d := range []Drawing{
@@ -219,7 +225,7 @@ func TestEmptySheetsAreLeftOut(t *testing.T) {
 		{Fills: []Fill{{Shape: Disc(2), Place: Place{At: geometry.Pt(400, 500)}}}},
 		{Fills: []Fill{{Shape: once(geometry.CircleOutline(geometry.Pt(400, 500), 50).Path())}}},
 	} {
-		if sheets, _ := Sheets(&d, g, Strip{}); len(sheets) == 0 {
+		if sheets, _ := Sheets(&d, g, Panel{}); len(sheets) == 0 {
 			t.Errorf("%v is left out", d)
 		}
 	}

@@ -22,7 +22,7 @@ func crossesOn(p Page, s Sheet) []geometry.Point {
 
 func TestCrossesAreTheSamePointsOnBothSheets(t *testing.T) {
 	joins := 0
-	for _, c := range layAll(t, sampleStrip()) {
+	for _, c := range layAll(t, samplePanel()) {
 		byName := map[string]int{}
 		for i, s := range c.sheets {
 			byName[s.Name] = i
@@ -84,7 +84,7 @@ func TestCrossesAreTheSamePointsOnBothSheets(t *testing.T) {
 
 // Of two sheets that meet one has the line to cut, the other the line to lay the cut edge on.
 func TestOneSheetOfTwoIsCut(t *testing.T) {
-	for _, c := range layAll(t, sampleStrip()) {
+	for _, c := range layAll(t, samplePanel()) {
 		for i, s := range c.sheets {
 			var cuts, covers int
 			for _, k := range furnitureOf(c.pages[i]).Strokes {

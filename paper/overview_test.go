@@ -8,7 +8,7 @@ import (
 
 func TestOverview(t *testing.T) {
 	box := geometry.RectAt(geometry.Pt(20, 30), geometry.Size{W: 170, H: 200})
-	for _, c := range layAll(t, sampleStrip()) {
+	for _, c := range layAll(t, samplePanel()) {
 		views := Overview(c.drawing, c.sheets, box)
 		if len(views) != 2 {
 			t.Fatalf("%d views", len(views))

@@ -102,7 +102,7 @@ type laid struct {
 	pages  []Page
 }
 
-func layAll(t *testing.T, strip Strip) []laid {
+func layAll(t *testing.T, panel Panel) []laid {
 	t.Helper()
 	var all []laid
 	for _, c := range settings() {
@@ -110,7 +110,7 @@ func layAll(t *testing.T, strip Strip) []laid {
 		if err != nil {
 			t.Fatalf("%s: %v", c.name, err)
 		}
-		sheets, pages := Sheets(c.drawing, g, strip)
+		sheets, pages := Sheets(c.drawing, g, panel)
 		if len(sheets) == 0 || len(pages) != len(sheets) {
 			t.Fatalf("%s: %d sheets, %d pages", c.name, len(sheets), len(pages))
 		}
@@ -119,6 +119,12 @@ func layAll(t *testing.T, strip Strip) []laid {
 	return all
 }
 
-func sampleStrip() Strip {
-	return Strip{Lines: []string{"floor cushion, front", "fern 90 × 90 mm, gap 1 mm", "border 23 mm"}, Mark: "K7"}
+func samplePanel() Panel {
+	var dot Drawing
+	dot.StampFill(Disc(1.1), Place{}, Ink{}, Role{})
+	return Panel{
+		Title: "floor cushion, front", Lines: []string{"fern 90 × 90 mm, gap 1 mm", "border 23 mm"}, Mark: "K7R4",
+		Key: []KeyLine{{Text: "number = order"}, {Sign: dot, Text: "this corner first"}},
+		Far: "far edge", Near: "you stand here",
+	}
 }

@@ -1,10 +1,6 @@
 package paper
 
-import (
-	"strings"
-
-	"underlay/geometry"
-)
+import "underlay/geometry"
 
 // sign makes a small drawing to be set down on a page where there is room: d moved so that
 // all of it, tails of letters and accents included, lies in Bounds, which start at (0, 0).
@@ -51,44 +47,6 @@ func (d *Drawing) Add(e Drawing, p geometry.Point) {
 	}
 }
 
-// Heights of letters (ISO 3098), from large to small.
-var (
-	nameHeights  = []geometry.Length{14, 10, 7, 5}
-	tightHeights = []geometry.Length{7, 5, 3.5, 2.5, 1.8}
-	stripHeights = []geometry.Length{2.5, 1.8}
-)
-
-// nameSigns returns the sheet's name, from the largest letters to the smallest, with the
-// guide's mark in letters half as high after it. Figures and capitals only: no tails.
-func nameSigns(name, guide string, heights []geometry.Length, ink Ink) []Drawing {
-	var signs []Drawing
-	for _, h := range heights {
-		var d Drawing
-		w := TextWidth(name, h, true)
-		d.Write(Label{Text: name, At: geometry.Pt(0, h), Anchor: AnchorBottomLeft, Height: h, Bold: true, Ink: ink})
-		if guide != "" {
-			small := max(h/2, 1.8)
-			d.Write(Label{Text: guide, At: geometry.Pt(w+h*0.4, h), Anchor: AnchorBottomLeft, Height: small, Ink: ink})
-		}
-		signs = append(signs, sign(d))
-	}
-	return signs
-}
-
-// stripSigns returns the title strip, for each height of letters, in every way it may be
-// broken into rows: one row, then two, up to a row for each line.
-func stripSigns(lines []string) [][]Drawing {
-	var byHeight [][]Drawing
-	for _, h := range stripHeights {
-		var signs []Drawing
-		for rows := 1; rows <= len(lines); rows++ {
-			signs = append(signs, textSign(breakLines(lines, rows, h), h))
-		}
-		byHeight = append(byHeight, signs)
-	}
-	return byHeight
-}
-
 // textSign returns rows of text, one under the other.
 func textSign(rows []string, h geometry.Length) Drawing {
 	const pitch = 1.9 // from row to row, in heights of capitals
@@ -98,27 +56,6 @@ func textSign(rows []string, h geometry.Length) Drawing {
 		d.Write(Label{Text: row, At: geometry.Pt(0, y), Anchor: AnchorBottomLeft, Height: h})
 	}
 	return sign(d)
-}
-
-// breakLines puts the lines into so many rows, in their order, the longest row as short as
-// can be.
-func breakLines(lines []string, rows int, h geometry.Length) []string {
-	if rows <= 1 || len(lines) <= 1 {
-		return []string{strings.Join(lines, " · ")}
-	}
-	var best []string
-	var least geometry.Length
-	for first := 1; first <= len(lines)-rows+1; first++ {
-		broken := append(breakLines(lines[:first], 1, h), breakLines(lines[first:], rows-1, h)...)
-		var longest geometry.Length
-		for _, row := range broken {
-			longest = max(longest, TextWidth(row, h, false))
-		}
-		if best == nil || longest < least {
-			best, least = broken, longest
-		}
-	}
-	return best
 }
 
 // Neighbours' names: height of the letters, and size of the triangle that points there.

@@ -35,7 +35,7 @@ func Faces(j *job.Job, ip *plan.ItemPlan, before int) ([]Guide, error) {
 		if err != nil {
 			return nil, job.Problems{j.Problem(0, "%s", sheetWords(j, err))}
 		}
-		sheets, pages := paper.Sheets(drawing, tiling, strip(face, j, drawing))
+		sheets, pages := paper.Sheets(drawing, tiling, panel(face, j, drawing))
 		if before+len(sheets) > MostSheets {
 			return nil, tooManySheets(j, ip, len(sheets), before)
 		}

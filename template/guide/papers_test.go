@@ -78,7 +78,7 @@ func TestSheetCountsAreTheSheetsDrawn(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				sheets, _ := paper.Sheets(drawing, tiling, strip(face, job, drawing))
+				sheets, _ := paper.Sheets(drawing, tiling, panel(face, job, drawing))
 				if c.Sheets != len(sheets) {
 					t.Errorf("%s, %s: %d sheets are counted, %d drawn", name, c.Stock.Name, c.Sheets, len(sheets))
 				}
