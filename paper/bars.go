@@ -19,6 +19,7 @@ const (
 // bar is a line of known length: as the maker measures it, and as it is drawn.
 type bar struct {
 	label []string // in one row, or one under the other
+	brief string   // as short as can be
 	drawn geometry.Length
 }
 
@@ -27,19 +28,19 @@ type bar struct {
 // the page is too small for them.
 func bars(usable geometry.Length, scale float64, inches bool) []bar {
 	type nominal struct {
-		label  string
-		length geometry.Length
+		label, brief string
+		length       geometry.Length
 	}
-	lengths := []nominal{{"50 mm", 50}, {"2 in", 2 * geometry.Inch}}
+	lengths := []nominal{{"50 mm", "5 cm", 50}, {"2 in", "2 in", 2 * geometry.Inch}}
 	if usable < 60*geometry.Length(scale) {
-		lengths = []nominal{{"20 mm", 20}, {"3/4 in", 0.75 * geometry.Inch}}
+		lengths = []nominal{{"20 mm", "2 cm", 20}, {"3/4 in", "3/4 in", 0.75 * geometry.Inch}}
 	}
 	if !inches {
 		lengths = lengths[:1]
 	}
 	var all []bar
 	for _, n := range lengths {
-		b := bar{[]string{n.label}, n.length * geometry.Length(scale)}
+		b := bar{[]string{n.label}, n.brief, n.length * geometry.Length(scale)}
 		if scale != 1 {
 			b.label = []string{n.label + ",", "corrected"}
 		}
@@ -89,7 +90,7 @@ func barsAcross(all []bar, style barStyle) Drawing {
 }
 
 // barsDown returns a sign with the bars side by side, their top ends in line, each with its
-// length to the right of it, or, a word a row, beyond its lower end.
+// length to the right of it, or, in few letters, beyond its lower end.
 func barsDown(all []bar, style barStyle) Drawing {
 	pitch := 1.9 * style.height
 	var d Drawing
@@ -97,7 +98,8 @@ func barsDown(all []bar, style barStyle) Drawing {
 	for _, b := range all {
 		rows := b.label
 		if style.beyond {
-			rows = strings.Fields(strings.Join(b.label, " "))
+			// No figure stands alone: it would be taken for a print's number.
+			rows = append([]string{b.brief}, b.label[1:]...)
 		}
 		widest := geometry.Length(0)
 		for _, text := range rows {

@@ -28,7 +28,7 @@ func TestNamesOnEverySheet(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	sheets, pages := Sheets(d, tiling, Strip{Lines: []string{"nook"}, Mark: "K7R4"})
+	sheets, pages := Sheets(d, tiling, Panel{Lines: []string{"nook"}, Mark: "K7R4"})
 	named := 0
 	for i, s := range sheets {
 		furniture := pages[i].Views[1].Drawing

@@ -95,8 +95,9 @@ func (m panelMaker) set(s Sheet, width, name geometry.Length, aside bool) Drawin
 	if aside {
 		words -= mapWidth + panelAside
 	}
-	d.Write(Label{Text: s.Name, At: geometry.Pt(0, name), Anchor: AnchorBottomLeft, Height: name, Bold: true})
-	y := name + panelGap
+	title := Label{Text: s.Name, At: geometry.Pt(0, name), Anchor: AnchorBottomLeft, Height: name, Bold: true}
+	d.Write(title)
+	y := max(name+panelGap, title.Extent().Max.Y+panelGap/2) // names may have tails: 1g
 	x := TextWidth(s.Name, name, true) + panelAside
 	if number, mark := m.number(s), m.mark(); x+max(mark.Bounds.W(), TextWidth(number, panelText, false)) <= words && name >= 2*panelRow {
 		d.Write(Label{Text: number, At: geometry.Pt(x, 0), Anchor: AnchorTopLeft, Height: panelText})

@@ -16,8 +16,7 @@ import (
 // to join them, what to check, and what the lines mean.
 func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []paper.Sheet) []paper.Page {
 	f := newFlow(j)
-	f.Title(words.UpperFirst(face.Label()), fmt.Sprintf("Guide at true size: %s on %s. Mark %s.",
-		words.Counted(len(sheets), "sheet", "sheets"), j.Paper.Stock.Name, guide.Mark(j, face)))
+	f.Title(words.UpperFirst(face.Label()), fmt.Sprintf("Guide at true size: %s. Mark %s.", onPaper(len(sheets), j.Paper.Stock), guide.Mark(j, face)))
 	for _, p := range face.Passes {
 		f.Text(fmt.Sprintf("%s: %s, prints %d to %d.", p.Pass.Name, guide.Summary(p.PassPlan, j.Units), p.First, p.First+len(p.Prints)-1))
 	}
@@ -50,6 +49,14 @@ func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []p
 	f.Heading("The lines")
 	f.Figure(legend, func(box geometry.Rect) []paper.View { return []paper.View{drawLegend(j, face, drawing, box)} })
 	return f.Pages()
+}
+
+// onPaper says how many sheets of what a guide is on.
+func onPaper(n int, s paper.Stock) string {
+	if s.OneSheet {
+		return "one sheet"
+	}
+	return words.Counted(n, "sheet", "sheets") + " on " + s.Name
 }
 
 // across says what goes through the printer across.
