@@ -50,7 +50,8 @@ func selvedge(mark string, down bool, k geometry.Length) Drawing {
 		return geometry.Pt(along, aside)
 	}
 	bar := func(along, from, to geometry.Length) {
-		d.Stroke(geometry.Line(at(along, from), at(along, to)), Pen{Continuous, 0.5, Ink{}})
+		r := geometry.Rect{Min: at(along-0.25, from), Max: at(along+0.25, to)}
+		d.Fill(r.Polygon().Path(), Ink{})
 	}
 	x := geometry.Length(0)
 	bar(x, -side*0.2, side*1.2)
