@@ -20,6 +20,7 @@ type jsonItem struct {
 	Width    mm            `json:"width_mm"`
 	Height   mm            `json:"height_mm"`
 	Quantity int           `json:"quantity"`
+	Moves    *jsonMoves    `json:"moves,omitempty"`
 	Passes   []jsonPass    `json:"passes"`
 	Overlaps []jsonOverlap `json:"overlaps,omitempty"`
 }
@@ -29,6 +30,13 @@ type jsonOverlap struct {
 	Pass   string `json:"pass"`
 	On     string `json:"on"`
 	Prints int    `json:"prints"`
+}
+
+// jsonMoves is of a cloth that is moved along: from laying to laying by one stretch.
+type jsonMoves struct {
+	Axis    string `json:"axis"`
+	Stretch mm     `json:"stretch_mm"`
+	Times   int    `json:"times"`
 }
 
 type jsonPass struct {
@@ -119,6 +127,9 @@ type jsonPrint struct {
 	Y         mm        `json:"y_mm"`
 	Turn      mm        `json:"turn_deg"`
 	TouchDown jsonPoint `json:"touch_down"`
+	// Of a cloth that is moved along: the laying, from 1, and the number on the guide.
+	Stretch   int `json:"stretch,omitempty"`
+	InStretch int `json:"number_in_stretch,omitempty"`
 }
 
 type jsonPoint struct {
@@ -134,6 +145,9 @@ func planJSON(plan *plan.Plan, wanted job.Counts) jsonPlan {
 		item := jsonItem{
 			Name: it.Name, Shape: string(it.Shape), Width: length(size.W), Height: length(size.H),
 			Quantity: it.Quantity, Passes: []jsonPass{},
+		}
+		if m := ip.Moves; m != nil {
+			item.Moves = &jsonMoves{axisWord(m.Down), length(m.Stretch), m.Times}
 		}
 		for _, pp := range ip.Passes {
 			pass := passJSON(pp)
@@ -167,11 +181,7 @@ func passJSON(p *plan.PassPlan) jsonPass {
 		})
 	}
 	for _, m := range p.NearMisses() {
-		axis := "across"
-		if m.Down {
-			axis = "down"
-		}
-		out.NearMisses = append(out.NearMisses, jsonNearMiss{axis, orNull(m.Cloth), orNull(m.Border), orNull(m.Gap), orNull(m.Block)})
+		out.NearMisses = append(out.NearMisses, jsonNearMiss{axisWord(m.Down), orNull(m.Cloth), orNull(m.Border), orNull(m.Gap), orNull(m.Block)})
 	}
 	if p.Tape != nil {
 		out.Tape = &jsonTape{lengths(p.Tape.Across), lengths(p.Tape.Down)}
@@ -180,6 +190,7 @@ func passJSON(p *plan.PassPlan) jsonPass {
 		out.Prints = append(out.Prints, jsonPrint{
 			Number: q.Number, X: length(q.Origin.X), Y: length(q.Origin.Y), Turn: mm(q.Turn),
 			TouchDown: jsonPoint{length(q.TouchDown.X), length(q.TouchDown.Y)},
+			Stretch:   q.Stretch, InStretch: p.NumberInStretch(q),
 		})
 	}
 	return out
@@ -243,4 +254,12 @@ func orNull(l *geometry.Length) *mm {
 	}
 	v := length(*l)
 	return &v
+}
+
+// axisWord names the way across or down.
+func axisWord(down bool) string {
+	if down {
+		return "down"
+	}
+	return "across"
 }

@@ -27,8 +27,9 @@ type Guide struct {
 // paper too small.
 func Faces(j *job.Job, ip *plan.ItemPlan, before int) ([]Guide, error) {
 	var all []Guide
-	for _, face := range ip.Faces() {
-		if err := checkSheets(j, ip, before); err != nil {
+	for _, whole := range ip.Faces() {
+		face := whole.Laid()
+		if err := checkSheets(j, face.Item, before); err != nil {
 			return nil, err
 		}
 		drawing, tiling, err := Spread(j, face)

@@ -26,7 +26,7 @@ func Layout(p *plan.Plan) (*paper.Drawing, error) {
 			return nil, p.Job.NothingToDraw(ip.Item)
 		}
 		for _, face := range ip.Faces() {
-			guides, names = append(guides, Draw(p.Job, face)), append(names, face.Label())
+			guides, names = append(guides, Draw(p.Job, face.Laid())), append(names, face.Label())
 		}
 	}
 	if len(guides) == 1 {

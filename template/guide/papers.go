@@ -26,6 +26,7 @@ type SheetCount struct {
 // than a job may take, the empty ones are counted too. A paper too small for margin and
 // overlap, or too short for one sheet, is not listed.
 func SheetCounts(p *plan.Plan, face plan.FacePlan) []SheetCount {
+	face = face.Laid()
 	j := p.Job
 	planner := paper.NewPlanner(drawIn(j, face, bounds(face.Item, j)).sheetLayout(j.Paper.LeastReach))
 	var counts []SheetCount
@@ -58,6 +59,7 @@ func SheetCounts(p *plan.Plan, face plan.FacePlan) []SheetCount {
 // ShorterReach returns how many sheets of the job's paper a face's guide would take with a reach
 // of ShortReach, and how many it takes, where the job asks for a longer one and that takes more.
 func ShorterReach(p *plan.Plan, face plan.FacePlan) (sheets, now int, saves bool) {
+	face = face.Laid()
 	j := p.Job
 	if j.Paper.LeastReach <= job.ShortReach {
 		return 0, 0, false

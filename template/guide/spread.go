@@ -106,14 +106,17 @@ func (g *guide) sheetLayout(least geometry.Length) paper.Layout {
 		}
 	}
 	for _, s := range g.Strokes {
+		if s.Role.Kind != RolePrint {
+			continue
+		}
 		box := s.Bounds()
-		switch s.Role.Kind {
-		case RolePrint:
-			l.Whole = append(l.Whole, paper.Box{Rect: box.Grow(linePart), Weight: wholePrint})
-			line(&l.Upright, 0, box.Min.X, box.Max.X)
-			line(&l.Level, 0, box.Min.Y, box.Max.Y)
-		case RoleArrow:
-			l.Whole = append(l.Whole, paper.Box{Rect: box, Weight: 1})
+		l.Whole = append(l.Whole, paper.Box{Rect: box.Grow(linePart), Weight: wholePrint})
+		line(&l.Upright, 0, box.Min.X, box.Max.X)
+		line(&l.Level, 0, box.Min.Y, box.Max.Y)
+	}
+	for _, f := range g.Fills {
+		if f.Role.Kind == RoleArrow {
+			l.Whole = append(l.Whole, paper.Box{Rect: f.Bounds(), Weight: 1})
 		}
 	}
 	return l

@@ -17,7 +17,10 @@ type Item struct {
 	Zones    []Zone
 	Shade    Shade // zero where the item is not a shade
 	Passes   []*Pass
-	Line     int // of its heading in the job file; 0: none
+	// MoveAlong is the length of the table, where the cloth is printed stretch by stretch; 0: it is
+	// not moved.
+	MoveAlong geometry.Length
+	Line      int // of its heading in the job file; 0: none
 }
 
 // Zone is a part of an item not to print on.

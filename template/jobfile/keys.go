@@ -165,6 +165,8 @@ func jobKeys() []key {
 			says: "How many pieces are printed."},
 		{in: "item", name: "faces", kind: nameList, example: `["front", "back"]`, usual: "one, without a name",
 			says: "The names of the sides that are printed."},
+		{in: "item", name: "move-along", kind: aLength, example: `"120 cm"`, usual: "the cloth is not moved", with: []string{string(job.Rectangle)},
+			says: "The length of the table: a cloth that is longer is printed stretch by stretch along its longer side, and the guide made for one stretch."},
 		{in: "item", name: "keep-clear", kind: manyTable, says: "A part of the item not to print on, such as a pocket."},
 		{in: "item", name: "pass", kind: manyTable, says: "One block printed all over the item, in one go."},
 

@@ -32,7 +32,7 @@ func facePitch(l layout, gap job.Spacing) job.Spacing {
 
 // repeat makes the repeat of the lattice on flat cloth.
 func (t lattice) repeat() repeat {
-	r := repeat{ways: t.ways, pitch: t.pitch, next: t.next(), middle: t.middle, taped: true, sizes: t.sizes}
+	r := repeat{ways: t.ways, pitch: t.pitch, next: t.next(), middle: t.middle, taped: true, sizes: t.sizes, lattice: &t}
 	switch {
 	case t.turn != nil:
 		// The field of a turned grid is bounded by corners; rows are what lies at one height.

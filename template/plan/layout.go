@@ -15,6 +15,7 @@ type layout struct {
 	units  geometry.Unit // for what is said to the maker
 	target *PassPlan     // the pass that this one is seated by; nil: none
 	before []*PassPlan   // of the item, printed before this one
+	moves  *Moves        // nil: the cloth is not moved along
 }
 
 func newLayout(area Area, pass *job.Pass) layout {

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"sync"
 
+	"underlay/geometry"
 	"underlay/template/job"
 	"underlay/template/words"
 )
@@ -22,6 +23,7 @@ type ItemPlan struct {
 	Passes []*PassPlan
 	// Overlaps are the passes that lie on earlier ones without being meant to.
 	Overlaps []Overlap
+	Moves  *Moves // nil: the cloth is not moved along
 }
 
 // PassPlan is one pass worked out.
@@ -42,6 +44,8 @@ type PassPlan struct {
 	// so that ticks beyond the cloth can name it.
 	ColumnsInLine, RowsInLine bool
 	layout                    layout
+	laid                      []Print // of a cloth that is moved along: one whole stretch
+	before                    int     // prints of a stretch that earlier passes of the face have
 	serves                    func() (across, down *Serves)
 	misses                    func() []NearMiss
 }
@@ -90,6 +94,9 @@ func New(j *job.Job) (*Plan, error) {
 			total += len(pp.Prints)
 			ip.Overlaps = append(ip.Overlaps, pp.overlapsWith(ip.Passes)...)
 			ip.Passes = append(ip.Passes, pp)
+			if ip.Moves == nil {
+				ip.Moves = pp.layout.moves
+			}
 		}
 	}
 	if len(problems) > 0 {
@@ -107,11 +114,14 @@ func New(j *job.Job) (*Plan, error) {
 // number gives the prints the numbers that they have on the first face they are on.
 func (ip *ItemPlan) number() {
 	for _, f := range ip.Faces() {
+		laid := 0
 		for _, p := range f.Passes {
+			before := laid
+			laid += len(p.laid)
 			if p.PassPlan.First > 0 {
 				continue
 			}
-			p.PassPlan.First = p.First
+			p.PassPlan.First, p.before = p.First, before
 			for i := range p.Prints {
 				p.Prints[i].Number = p.First + i
 			}
@@ -143,23 +153,32 @@ func planPass(j *job.Job, item *job.Item, area Area, pass *job.Pass, room int, b
 	if err := checkCorners(each*len(sites), each); err != nil {
 		return nil, err
 	}
-	near := neighbours(sites, r.next)
-	centre, hand := l.area.Centre(), j.Printing.Hand
-	var order []int
-	switch {
-	case r.order != nil:
-		order = r.order(sites, hand)
-	case pass.Order == job.RowByRow:
-		order = rowByRow(sites, r.byHeight)
-	default:
-		order = centreOut(sites, near, centre, hand)
+	hand := j.Printing.Hand
+	if item.MoveAlong > 0 {
+		if err := p.move(r, sites, hand); err != nil {
+			return nil, err
+		}
+		return p, nil
 	}
+	near := neighbours(sites, r.next)
+	order := l.order(r, sites, near, l.area.Centre(), hand)
 	p.Prints = l.prints(sites, order, hand)
 	p.extras(r, sites, near, order[0])
 	if framed {
 		p.Notes = append(p.Notes, "its prints keep inside the frame printed before them")
 	}
 	return p, nil
+}
+
+// order returns the order in which sites round a centre are printed.
+func (l layout) order(r repeat, sites []Site, near [][]int32, centre geometry.Point, hand job.Hand) []int {
+	switch {
+	case r.order != nil:
+		return r.order(sites, hand)
+	case l.pass.Order == job.RowByRow:
+		return rowByRow(sites, r.byHeight)
+	}
+	return centreOut(sites, near, centre, hand)
 }
 
 // choose sets a pass out in every way of centring, and tells which is taken, of at most room

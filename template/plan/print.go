@@ -37,6 +37,9 @@ func (l layout) prints(sites []Site, order []int, hand job.Hand) []Print {
 // print works out one print at a site.
 func (l layout) print(s Site, hand job.Hand) Print {
 	centre := l.area.Centre()
+	if m := l.moves; m != nil {
+		centre = m.centre.Add(m.along(m.Stretch * geometry.Length(s.Stretch-1)))
+	}
 	f := l.pass.Block.Face.Place(s.Origin, s.Turn)
 	var corner geometry.Point
 	if l.pass.Order == job.RowByRow {

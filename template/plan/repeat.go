@@ -14,6 +14,9 @@ type Site struct {
 	// is the ring, the outermost first, and Column the place in it.
 	Column, Row int
 	key         geometry.Site // index in the repeat's lattice, or along its run
+	// Stretch is the laying in which a print of a cloth that is moved along is printed, from 1, and
+	// InStretch its place in the order of a stretch; 0 of any other.
+	Stretch, InStretch int
 }
 
 // way is a way of centring with the sites it gives.
@@ -42,6 +45,8 @@ type repeat struct {
 	columns, rows bool
 	// taped tells whether the printed field has straight edges to stretch tape along.
 	taped bool
+	// lattice is what prints are set out on, where they are; nil: there is none.
+	lattice *lattice
 	// byHeight tells that a row is what lies at one height, and not what has one Row.
 	byHeight bool
 	// sizes works out what other cloths the guide serves, and what one more print would take;

@@ -9,9 +9,10 @@ import (
 // up and down, y of those that run across, each from the least. The outer ones mask the
 // border; Start is the edge to begin against. Round a drum no line runs up and down.
 type TapeLines struct {
-	Across []geometry.Length // x
-	Down   []geometry.Length // y
-	Start  geometry.Length   // one of Down
+	Across   []geometry.Length // x
+	Down     []geometry.Length // y
+	Start    geometry.Length   // one of Down
+	FromNear bool              // told from the near edge: the cloth is moved along, from there
 }
 
 // tapeLines returns the four outer edges of the printed field and the start line: the edge of
@@ -24,7 +25,7 @@ func (l layout) tapeLines(sites []Site, first Site) TapeLines {
 	if l.pass.Order == job.RowByRow || first.Origin.Y > l.area.Centre().Y+geometry.Tolerance {
 		start = face.Min.Y
 	}
-	t := TapeLines{Down: []geometry.Length{field.Min.Y, start, field.Max.Y}, Start: start}
+	t := TapeLines{Down: []geometry.Length{field.Min.Y, start, field.Max.Y}, Start: start, FromNear: l.moves != nil && l.moves.Down}
 	if l.area.around == 0 {
 		t.Across = []geometry.Length{field.Min.X, field.Max.X}
 	}
@@ -39,7 +40,7 @@ func (l layout) tapeLines(sites []Site, first Site) TapeLines {
 // tapeLine is one of the lines, in words.
 type tapeLine struct {
 	Name   string // "left edge", of the prints; "start line"
-	Edge   string // of the cloth, that it is measured from: "left" or "far"
+	Edge   string // of the cloth, that it is measured from: "left", "far" or "near"
 	At     geometry.Length
 	crease geometry.Length // from the same edge
 	Starts bool            // it is an edge of the prints and the start line too
@@ -55,6 +56,9 @@ func (t TapeLines) Lines(cloth geometry.Rect) []tapeLine {
 	}
 	for i, y := range t.Down {
 		l := tapeLine{Name: "start line", Edge: "far", At: y, crease: crease.Y}
+		if t.FromNear {
+			l.Edge, l.At = "near", cloth.Max.Y-y
+		}
 		switch i {
 		case 0:
 			l.Name = "far edge"
@@ -67,8 +71,12 @@ func (t TapeLines) Lines(cloth geometry.Rect) []tapeLine {
 	return lines
 }
 
-// FromCrease says how far the line lies from the crease beside it, and on which side.
+// FromCrease says how far the line lies from the crease beside it, and on which side; "–" where the
+// cloth is moved along and has no crease there.
 func (l tapeLine) FromCrease(u geometry.Unit) string {
+	if l.Edge == "near" {
+		return "–"
+	}
 	sides := map[string][2]string{"left": {"left", "right"}, "far": {"farther", "nearer"}}[l.Edge]
 	switch off := l.At - l.crease; {
 	case off.Abs() <= geometry.Tolerance:
