@@ -129,7 +129,7 @@ func checkContents(t *testing.T, p *papers) {
 				children = append(children, b)
 			}
 		}
-		faces := ip.Faces()
+		faces := ip.Laid()
 		if len(children) != len(faces) {
 			t.Fatalf("%q has %d guides and lines %v", item.Title, len(faces), item.Children)
 		}

@@ -98,7 +98,7 @@ func benchmarkDraw(b *testing.B, text string) {
 		planned.add(time.Since(start))
 		start = time.Now()
 		for _, ip := range plan.Items {
-			for _, face := range ip.Faces() {
+			for _, face := range ip.Laid() {
 				if _, _, err := guide.Spread(job, face); err != nil {
 					b.Fatal(err)
 				}

@@ -149,7 +149,11 @@ func (c *card) tape() {
 	if len(passes) == 0 {
 		return
 	}
-	title := paper.Wrap("Tape lines, in "+c.job.Units.String()+" from the cloth’s left and far edges", 2.5, true, c.box.W())
+	edges := "left and far edges"
+	if passes[0].Tape.FromNear {
+		edges = "left and near edges"
+	}
+	title := paper.Wrap("Tape lines, in "+c.job.Units.String()+" from the cloth’s "+edges, 2.5, true, c.box.W())
 	c.box.Min.Y += c.write(c.box, title, 2.5, true, paper.Ink{}) + 1
 	for _, p := range passes {
 		if len(c.face.Passes) > 1 {

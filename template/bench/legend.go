@@ -88,6 +88,8 @@ func (s specimen) rows(left, right geometry.Length) []row {
 	if s.face.Item.Item.Shade != (job.Shade{}) {
 		centre = "centre line of the shade"
 	}
+	add(s.kinds[guide.RoleLaidOn], "next laying: the last row printed lies here", across(left+12, pens.LaidOn))
+	add(s.kinds[guide.RoleFarEnd], "end of the cloth, at the last laying", across(left, pens.FarEnd))
 	add(s.kinds[guide.RoleCrease], centre, across(left, pens.Crease))
 	return all
 }

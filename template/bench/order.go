@@ -30,6 +30,10 @@ func (b bench) order() {
 			continue
 		}
 		stretches := stretches(p.PassPlan, b.face.Item.Area.Centre())
+		if m := b.face.Item.Moves; m != nil && m.Times > 1 {
+			b.Text(words.UpperFirst(strings.TrimPrefix(name+": stretch by stretch, each in the order of the guide’s numbers. The corner with the sign goes down first.", ": ")))
+			continue
+		}
 		const most = 16 // of a pass set on another, say, that goes to and fro between quarters
 		if len(stretches) > most {
 			b.Text(words.UpperFirst(strings.TrimPrefix(name+": in the order of the numbers. The corner with the sign goes down first.", ": ")))

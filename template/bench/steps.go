@@ -1,6 +1,8 @@
 package bench
 
 import (
+	"fmt"
+
 	"underlay/template/guide"
 	"underlay/template/job"
 )
@@ -26,9 +28,17 @@ func (b bench) steps(left bool) []string {
 	if left {
 		order += " (the picture has not room for all of them, the guide has)"
 	}
-	return append(steps,
+	steps = append(steps,
 		"Print the repeat on scrap until it comes even. Then print "+order+", the marked corner down first: touch, swing, lower, press, rock, lift.",
 		"Stop and clean the block when the carving fills or an edge prints thick.",
-		"Let the paint dry through. Heat set by the paint maker’s label; an iron is hot.",
 	)
+	if m := b.face.Item.Moves; m != nil && m.Times > 1 {
+		what := "rows"
+		if !m.Down {
+			what = "columns"
+		}
+		steps = append(steps, fmt.Sprintf("When these %d %s are dry, move the cloth along: the last of them onto the dashed outlines. Lay it %d times; the last time print %d %s.",
+			m.Lines, what, m.Times, m.Last, what))
+	}
+	return append(steps, "Let the paint dry through. Heat set by the paint maker’s label; an iron is hot.")
 }

@@ -43,6 +43,7 @@ func drawIn(j *job.Job, face plan.FacePlan, bounds geometry.Rect) *guide {
 	if len(face.Passes) > 1 {
 		g.covered = covered(face, bounds)
 	}
+	g.drawMove()
 	if j.Paper.Extent == job.EdgesExtent {
 		g.drawCorners()
 	} else {
@@ -94,8 +95,14 @@ func (g *guide) drawCloth() {
 		g.line(geometry.Line(f.At(f.Inner, 0), f.At(f.Outer, 0)), g.pens.Crease, RoleCrease)
 		return
 	}
-	g.line(geometry.Line(geometry.Pt(c.X, g.cloth.Min.Y), geometry.Pt(c.X, g.cloth.Max.Y)), g.pens.Crease, RoleCrease)
-	g.line(geometry.Line(geometry.Pt(g.cloth.Min.X, c.Y), geometry.Pt(g.cloth.Max.X, c.Y)), g.pens.Crease, RoleCrease)
+	// The crease across a cloth that is moved along lies on some other stretch.
+	down, along := moved(g.face)
+	if !along || down {
+		g.line(geometry.Line(geometry.Pt(c.X, g.cloth.Min.Y), geometry.Pt(c.X, g.cloth.Max.Y)), g.pens.Crease, RoleCrease)
+	}
+	if !along || !down {
+		g.line(geometry.Line(geometry.Pt(g.cloth.Min.X, c.Y), geometry.Pt(g.cloth.Max.X, c.Y)), g.pens.Crease, RoleCrease)
+	}
 }
 
 // drawZone draws a zone kept clear: its edge, crossed out, and its name, which every sheet that
@@ -125,6 +132,9 @@ func (g *guide) drawCorners() {
 		{g.cloth.Max, -leg, -leg},
 		{geometry.Pt(g.cloth.Min.X, g.cloth.Max.Y), leg, -leg},
 	} {
+		if down, ok := moved(g.face); ok && (down && c.dy > 0 || !down && c.dx < 0) {
+			continue // the cloth goes on there
+		}
 		g.line(geometry.Chain(c.p.Add(geometry.Pt(c.dx, 0)), c.p, c.p.Add(geometry.Pt(0, c.dy))), g.pens.Cloth, RoleEdge)
 	}
 }

@@ -27,8 +27,7 @@ type Guide struct {
 // paper too small.
 func Faces(j *job.Job, ip *plan.ItemPlan, before int) ([]Guide, error) {
 	var all []Guide
-	for _, whole := range ip.Faces() {
-		face := whole.Laid()
+	for _, face := range ip.Laid() {
 		if err := checkSheets(j, face.Item, before); err != nil {
 			return nil, err
 		}

@@ -25,8 +25,8 @@ func Layout(p *plan.Plan) (*paper.Drawing, error) {
 		if len(ip.Passes) == 0 {
 			return nil, p.Job.NothingToDraw(ip.Item)
 		}
-		for _, face := range ip.Faces() {
-			guides, names = append(guides, Draw(p.Job, face.Laid())), append(names, face.Label())
+		for _, face := range ip.Laid() {
+			guides, names = append(guides, Draw(p.Job, face)), append(names, face.Label())
 		}
 	}
 	if len(guides) == 1 {

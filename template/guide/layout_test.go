@@ -28,7 +28,7 @@ func layoutOf(t *testing.T, p *plan.Plan) *paper.Drawing {
 func TestLayoutOfOneGuideIsTheGuide(t *testing.T) {
 	plan := planOf(t, fmt.Sprintf(fernOn, "50 x 50 cm"))
 	d := layoutOf(t, plan)
-	if d := cmp.Diff(Draw(plan.Job, plan.Items[0].Faces()[0]), d); d != "" {
+	if d := cmp.Diff(Draw(plan.Job, plan.Items[0].Laid()[0]), d); d != "" {
 		t.Error(d)
 	}
 	if want := (geometry.Rect{Min: geometry.Pt(-25, -25), Max: geometry.Pt(525, 525)}); d.Bounds != want {
@@ -66,7 +66,7 @@ func TestLayoutOfSeveralGuides(t *testing.T) {
 	}
 	marks := 0
 	down := geometry.Length(-30) // the top of the guide
-	for i, face := range append(plan.Items[0].Faces(), plan.Items[1].Faces()...) {
+	for i, face := range append(plan.Items[0].Laid(), plan.Items[1].Laid()...) {
 		g := Draw(plan.Job, face)
 		step := geometry.Pt(0, down-g.Bounds.Min.Y)
 		if clear := down - heights[names[i]]; math.Abs(float64(clear-5)) > 1e-9 {

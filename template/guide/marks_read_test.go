@@ -298,7 +298,7 @@ func TestMarksOfPrints(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, ip := range p.Items {
-			for _, face := range ip.Faces() {
+			for _, face := range ip.Laid() {
 				if n := checkMarks(t, name, j, face); n > 0 {
 					t.Errorf("%s, %s: %d prints without a number", name, face.Label(), n)
 				}

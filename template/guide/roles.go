@@ -12,14 +12,16 @@ const (
 	RoleBorder = "border"
 	RoleCrease = "crease"
 	RoleZone   = "zone"
-	RoleSeam   = "seam"   // the lap of a shade's seam
-	RolePrint  = "print"  // its outline
-	RoleLap    = "lap"    // where two prints meet that lap
-	RoleWood   = "wood"   // corners of the block's body
-	RoleSign   = "sign"   // of the corner put down first
-	RoleArrow  = "arrow"  // to the top of the block
-	RoleNumber = "number" // in the order of printing
-	RoleLeader = "leader" // from a number to its print
+	RoleSeam   = "seam"    // the lap of a shade's seam
+	RolePrint  = "print"   // its outline
+	RoleLap    = "lap"     // where two prints meet that lap
+	RoleWood   = "wood"    // corners of the block's body
+	RoleSign   = "sign"    // of the corner put down first
+	RoleArrow  = "arrow"   // to the top of the block
+	RoleNumber = "number"  // in the order of printing
+	RoleLeader = "leader"  // from a number to its print
+	RoleLaidOn = "laid-on" // where the last row printed is laid, of a cloth that is moved along
+	RoleFarEnd = "far-end" // of such a cloth, at the last laying
 	// Outside the cloth; a tick carries the number of its row or column.
 	RoleTick    = "tick"
 	RoleTape    = "tape"    // the end of a tape line, and its name

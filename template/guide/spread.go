@@ -34,8 +34,18 @@ func rimmed(ip *plan.ItemPlan, reach geometry.Length) geometry.Rect {
 	return r.Grow(reach)
 }
 
+// shown is what a guide has to show with some reach: the row too on which the last one printed is
+// laid, where the cloth is moved along.
+func shown(ip *plan.ItemPlan, reach geometry.Length) geometry.Rect {
+	r := rimmed(ip, reach)
+	if ip.LaidOn != (geometry.Rect{}) {
+		r = r.Union(ip.LaidOn.Grow(linePart))
+	}
+	return r
+}
+
 // bounds is the part of the item's frame its guide takes up.
-func bounds(ip *plan.ItemPlan, j *job.Job) geometry.Rect { return rimmed(ip, j.Paper.Reach) }
+func bounds(ip *plan.ItemPlan, j *job.Job) geometry.Rect { return shown(ip, j.Paper.Reach) }
 
 // reachOf returns how far a guide with some bounds runs past the cloth, on its shortest side.
 func reachOf(ip *plan.ItemPlan, bounds geometry.Rect) geometry.Length {
@@ -79,15 +89,19 @@ func shortened(bounds, all, shown geometry.Rect) geometry.Rect {
 // where that saves sheets, and a shade has none where nothing is drawn on it.
 func (g *guide) sheetLayout(least geometry.Length) paper.Layout {
 	l := paper.Layout{
-		Bounds: g.Bounds, Least: rimmed(g.face.Item, least), Marks: g.Boxes(),
+		Bounds: g.Bounds, Least: shown(g.face.Item, least), Marks: g.Boxes(),
 	}
 	line := func(to *[]paper.Rule, weight int, at ...geometry.Length) {
 		for _, x := range at {
 			*to = append(*to, paper.Rule{At: x, Weight: weight})
 		}
 	}
-	line(&l.Upright, clearLine, g.cloth.Centre().X)
-	line(&l.Level, clearLine, g.cloth.Centre().Y)
+	if down, ok := moved(g.face); !ok || down {
+		line(&l.Upright, clearLine, g.cloth.Centre().X)
+	}
+	if down, ok := moved(g.face); !ok || !down {
+		line(&l.Level, clearLine, g.cloth.Centre().Y)
+	}
 	if g.face.Item.Item.Shade != (job.Shade{}) {
 		drawn := rimmed(g.face.Item, 0)
 		for _, b := range l.Marks {

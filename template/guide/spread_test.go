@@ -19,7 +19,7 @@ func TestJoinsKeepClear(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, ip := range p.Items {
-			for _, face := range ip.Faces() {
+			for _, face := range ip.Laid() {
 				_, tiling, err := Spread(j, face)
 				if err != nil {
 					t.Fatal(err)

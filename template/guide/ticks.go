@@ -221,7 +221,18 @@ func (r *run) drawCrease() {
 	}
 }
 
-func (r *run) creased() bool { return !r.down || r.g.face.Item.Area.Flat == nil }
+func (r *run) creased() bool {
+	if down, ok := moved(r.g.face); ok && down == r.down {
+		return false // it lies on some other stretch
+	}
+	return !r.down || r.g.face.Item.Area.Flat == nil
+}
+
+// fromNear tells whether distances are told from the near edge: the cloth is moved along from it.
+func (r *run) fromNear() bool {
+	down, ok := moved(r.g.face)
+	return ok && down && r.down
+}
 
 // drawTapes draws the ends of the tape lines, with a head that points at the cloth.
 func (r *run) drawTapes() {
@@ -293,4 +304,9 @@ func Ticked(f plan.FacePlan) bool {
 }
 
 // distance is what a tick says of where it is.
-func (r *run) distance(l geometry.Length) string { return r.g.job.Units.Ruled(l - r.from) }
+func (r *run) distance(l geometry.Length) string {
+	if r.fromNear() {
+		return r.g.job.Units.Ruled(r.to - l)
+	}
+	return r.g.job.Units.Ruled(l - r.from)
+}

@@ -89,7 +89,9 @@ func (g guideRead) checkRun(t *testing.T, down bool, reach geometry.Length) {
 	if g.face.Item.Area.Flat != nil && down {
 		return // no straight line runs across a cone
 	}
-	must("the crease", (cloth.Min.X+cloth.Max.X)/2, func(of *pdfread.Path) bool { return len(of.Dashes) > 0 })
+	if m := g.face.Item.Moves; m == nil || m.Down != down {
+		must("the crease", (cloth.Min.X+cloth.Max.X)/2, func(of *pdfread.Path) bool { return len(of.Dashes) > 0 })
+	}
 	thin := geometry.Length(math.Inf(1))
 	for _, pass := range g.face.Passes {
 		for _, x := range edges(pass, turn) {
@@ -244,6 +246,9 @@ func (g guideRead) checkFigures(t *testing.T, u geometry.Unit, ticks []mark) {
 		at := nearest.a.X - g.cloth.Min.X
 		if (nearest.a.X - nearest.b.X).Abs() > off {
 			at = nearest.a.Y - g.cloth.Min.Y
+			if m := g.face.Item.Moves; m != nil && m.Down {
+				at = g.cloth.Max.Y - nearest.a.Y // the cloth is moved along from its near end
+			}
 		}
 		if (at-value).Abs() > half+off || least > 12 {
 			t.Errorf("%s, sheet %s: %q at %v is nearest to the tick at %v, %v away", g.face.Label(), s.Name, text, box, nearest, least)

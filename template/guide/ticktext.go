@@ -339,6 +339,9 @@ func (r *run) writeCaption() {
 	edge := "left"
 	if r.down {
 		edge = "far"
+		if r.fromNear() {
+			edge = "near"
+		}
 	}
 	unit := r.g.job.Units.String()
 	t := text{height: tickText, role: paper.Role{Kind: RoleCaption}}

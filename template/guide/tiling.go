@@ -41,7 +41,7 @@ const mostCounted = (MostSheets/4 + 2) * (MostSheets/4 + 2)
 // atMost returns how many sheets of a setup a guide takes if none of them is empty, and whether
 // a job may take as many, or as many as are left of them.
 func atMost(j *job.Job, ip *plan.ItemPlan, setup paper.Setup, before int) (n int, may bool, err error) {
-	l := paper.Layout{Bounds: bounds(ip, j), Least: rimmed(ip, j.Paper.LeastReach)}
+	l := paper.Layout{Bounds: bounds(ip, j), Least: shown(ip, j.Paper.LeastReach)}
 	n, err = paper.CountSheets(l, setup)
 	return n, before+n <= MostSheets || j.Paper.Extent == job.EdgesExtent && n <= mostCounted, err
 }

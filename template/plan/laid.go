@@ -8,7 +8,7 @@ import (
 // one stretch of it, where it lies in the first laying, with the prints numbered within it.
 func (f FacePlan) Laid() FacePlan {
 	m := f.Item.Moves
-	if m == nil || m.Times == 1 {
+	if m == nil || m.Times == 1 || f.Item.LaidOn != (geometry.Rect{}) {
 		return f
 	}
 	item := *f.Item.Item
@@ -36,7 +36,22 @@ func (f FacePlan) Laid() FacePlan {
 		laid.Passes = append(laid.Passes, FacePass{&q, first})
 		first += len(q.laid)
 	}
+	for i, o := range laid.LaidOn() {
+		if i == 0 {
+			laid.Item.LaidOn = o.Bounds()
+		}
+		laid.Item.LaidOn = laid.Item.LaidOn.Union(o.Bounds())
+	}
 	return laid
+}
+
+// Laid returns what the guides of an item show: a face that differs each, of which Laid says more.
+func (ip *ItemPlan) Laid() []FacePlan {
+	faces := ip.Faces()
+	for i, f := range faces {
+		faces[i] = f.Laid()
+	}
+	return faces
 }
 
 // LaidOn returns the outlines on which the last row printed, or column, is laid in every laying

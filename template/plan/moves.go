@@ -217,8 +217,11 @@ func (p *PassPlan) move(r repeat, sites []Site, hand job.Hand) error {
 	sites, laid := arrange(all, one, order)
 	p.Prints, p.laid = l.prints(sites, inOrder(len(sites)), hand), l.prints(laid, inOrder(len(laid)), hand)
 	p.extras(r, one, near, order[0])
-	if l.target == nil {
+	switch {
+	case l.target == nil:
 		p.Notes = append(p.Notes, m.note(l))
+	case l.pass.Between != nil && m.Times > 1:
+		p.Notes = append(p.Notes, "in the first laying its prints before the first row are left out: they come in between two layings")
 	}
 	return nil
 }

@@ -23,7 +23,10 @@ type ItemPlan struct {
 	Passes []*PassPlan
 	// Overlaps are the passes that lie on earlier ones without being meant to.
 	Overlaps []Overlap
-	Moves  *Moves // nil: the cloth is not moved along
+	Moves    *Moves // nil: the cloth is not moved along
+	// LaidOn is, of one stretch of a cloth that is moved along, the bounds of what FacePlan.LaidOn
+	// lists; zero of any other.
+	LaidOn geometry.Rect
 }
 
 // PassPlan is one pass worked out.
