@@ -152,50 +152,72 @@ func (s *space) find(size geometry.Size, w wish, room geometry.Length, across bo
 	if within.W() < size.W-geometry.Tolerance || within.H() < size.H-geometry.Tolerance {
 		return spot{}, false
 	}
-	xs := s.stops(within.Min.X, within.Max.X, size.W, w.near.X, s.area.Min.X, room, s.w)
+	q := placing{
+		space: s, size: size, room: room, across: across,
+		xs: s.stops(within.Min.X, within.Max.X, size.W, w.near.X, s.area.Min.X, room, s.w),
+	}
 	ys := s.stops(within.Min.Y, within.Max.Y, size.H, w.near.Y, s.area.Min.Y, room, s.h)
-	// How many cells it lies on; a row or column more or less at the last of the places.
-	w0, h0 := xs[0].to-xs[0].from, ys[0].to-ys[0].from
+	q.w, q.h = q.xs[0].to-q.xs[0].from, ys[0].to-ys[0].from
 	if across {
 		s.sum()
 	}
-	top, bottom := ys[0].from, ys[len(ys)-1].to
-	shut := s.taken(top, bottom, across)
-	shut.smearDown(h0)
-	shut.smearAcross(w0)
+	top := ys[0].from
+	shut := s.taken(top, ys[len(ys)-1].to, across)
+	shut.smearDown(q.h)
+	shut.smearAcross(q.w)
 	for _, y := range ys {
-		if ok && best.lines == 0 && y.far >= best.far {
+		if q.found && q.best.lines == 0 && y.far >= q.best.far {
 			continue
 		}
 		row := shut.row(y.from - top)
-		for i := 0; i < len(xs); i++ {
-			x := &xs[i]
-			c := cells{x.from, y.from, x.to, y.to}
-			usual := x.to-x.from == w0 && y.to-y.from == h0
-			if word := row[x.from/64] >> (x.from % 64); usual && word&1 != 0 {
-				// On to the next cell that is open, or beyond this word.
-				i += max(0, min(bits.TrailingZeros64(^word), 64-x.from%64, len(xs)-i-1)-1)
-				continue
-			}
-			here := spot{geometry.Point{X: x.at, Y: y.at}, 0, x.far + y.far}
-			if across {
-				if here.lines = s.linesIn(c); ok && here.lines > best.lines {
-					i += max(0, min(s.surplus(c, best.lines)-x.from, len(xs)-i-2))
-					continue
-				}
-			}
-			if ok && !here.better(best) || !usual && !s.open(c, across) {
-				continue
-			}
-			if sign, met := s.signOn(geometry.RectAt(here.at, size).Grow(room)); met {
-				// On to the next place to the right of that.
-				i += max(0, min(int((sign.Max.X+room-x.at)/s.cell), len(xs)-i-1)-1)
-				continue
-			}
-			best, ok = here, true
+		for i := 0; i < len(q.xs); {
+			i += q.try(i, y, row)
 		}
 	}
-	return best, ok
+	return q.best, q.found
+}
+
+// placing is the search for a place of some size, with room round it, under way.
+type placing struct {
+	*space
+	size   geometry.Size
+	room   geometry.Length
+	across bool // it may go across lines
+	xs     []stop
+	// w and h are how many cells a place lies on; at the last of the places a row or column more
+	// or less.
+	w, h  int
+	best  spot
+	found bool
+}
+
+// try looks at the place at the i-th stop across and one down, and keeps it if it is the best so
+// far. It returns how many stops on the next place is that may be better. Shut is the row of cells
+// at the top of which no place of the usual size may begin.
+func (q *placing) try(i int, y stop, shut []uint64) int {
+	x := q.xs[i]
+	left := len(q.xs) - i
+	usual := x.to-x.from == q.w && y.to-y.from == q.h
+	if word := shut[x.from/64] >> (x.from % 64); usual && word&1 != 0 {
+		// On to the next cell that is open, or beyond this word.
+		return max(1, min(bits.TrailingZeros64(^word), 64-x.from%64, left-1))
+	}
+	c := cells{x.from, y.from, x.to, y.to}
+	here := spot{geometry.Point{X: x.at, Y: y.at}, 0, x.far + y.far}
+	if q.across {
+		if here.lines = q.linesIn(c); q.found && here.lines > q.best.lines {
+			return 1 + max(0, min(q.surplus(c, q.best.lines)-x.from, left-2))
+		}
+	}
+	if q.found && !here.better(q.best) || !usual && !q.open(c, q.across) {
+		return 1
+	}
+	if sign, met := q.signOn(geometry.RectAt(here.at, q.size).Grow(q.room)); met {
+		// On to the next place to the right of that.
+		return max(1, min(int((sign.Max.X+q.room-x.at)/q.cell), left-1))
+	}
+	q.best, q.found = here, true
+	return 1
 }
 
 // surplus returns the last column of c from which on more than limit cells of it hold lines,

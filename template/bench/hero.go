@@ -47,9 +47,9 @@ func hero(face plan.FacePlan, box geometry.Rect) paper.View {
 	for i, p := range face.Passes {
 		outline := s.shape(p.Pass.Block.Face)
 		lines := paper.NewShape(s.hatch(p.Pass.Block.Face, hatchAngles[i%len(hatchAngles)]))
-		for _, print := range p.Prints {
+		for k, print := range p.Prints {
 			at := paper.Place{At: s.at(print.Origin), Turn: print.Turn}
-			role := paper.Role{Kind: "print", Number: print.Number}
+			role := paper.Role{Kind: "print", Number: p.First + k}
 			d.StampFill(outline, at, paper.Grey(255), role)
 			d.Stamp(lines, at, paper.Pen{Width: thinLine}, role)
 			d.Stamp(outline, at, paper.Pen{Width: thinLine}, role)

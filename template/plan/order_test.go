@@ -148,9 +148,11 @@ func TestEachBesideAnother(t *testing.T) {
 // nearest of all to one printed. By brute force.
 func TestAroundAZone(t *testing.T) {
 	item := rectItem(1000, 700, 10)
-	// A wide gap to the right of the middle, a narrower one to its left, the narrowest below.
+	// A wide gap to the right of the middle, wider yet near the middle; a narrower one to its left,
+	// the narrowest below.
 	item.Zones = []job.Zone{
-		{Name: "pocket", Rect: geometry.RectAt(geometry.Pt(600, 0), geometry.Size{W: 150, H: 700})},
+		{Name: "pocket", Rect: geometry.RectAt(geometry.Pt(600, 0), geometry.Size{W: 110, H: 700})},
+		{Name: "buckle", Rect: geometry.RectAt(geometry.Pt(700, 200), geometry.Size{W: 60, H: 300})},
 		{Name: "seam", Rect: geometry.RectAt(geometry.Pt(300, 0), geometry.Size{W: 100, H: 700})},
 		{Name: "label", Rect: geometry.RectAt(geometry.Pt(400, 450), geometry.Size{W: 200, H: 60})},
 	}
