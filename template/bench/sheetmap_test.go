@@ -107,11 +107,15 @@ func TestNumbersByFace(t *testing.T) {
 			t.Fatal(err)
 		}
 		words := textOf(Overview(j, face, guides[i].Drawing, guides[i].Sheets)) + " "
-		if want := fmt.Sprintf("prints %d to %d", from, from+14); !strings.Contains(words, want) {
-			t.Errorf("%s: its first page does not say %q: %s", face.Name(), want, words)
+		// Once by the pass, and, of several, once in the legend.
+		if want := fmt.Sprintf("prints %d to %d", from, from+14); strings.Count(words, want) != len(face.Passes) {
+			t.Errorf("%s: its first page says %q %d times: %s", face.Name(), want, strings.Count(words, want), words)
 		}
 		words = textOf(sheets[i].Pages[1:]) + " "
 		if want := fmt.Sprintf("%d to %d ", from, from+14); !strings.Contains(words, want) {
+			t.Errorf("%s: its bench sheet does not say %q: %s", face.Name(), want, words)
+		}
+		if want := fmt.Sprintf("nearest the centre %d ", from); !strings.Contains(words, want) { // the middle one of 5 x 3
 			t.Errorf("%s: its bench sheet does not say %q: %s", face.Name(), want, words)
 		}
 		checkOrderNumbers(t, face.Name(), sheets[i].Pages[0], from, from+14)

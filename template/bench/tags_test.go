@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -160,6 +161,39 @@ func TestTagsOfAllShapes(t *testing.T) {
 			if !edge.Contains(tick.Centre()) {
 				t.Errorf("%s: the tick %v is off the tag", s.face, tick)
 			}
+		}
+	}
+}
+
+// TestTagsKeepInsideTheMargin lays out tags of every width, on printers that make things too small
+// and too large: none reaches beyond the margin, and a tag becomes a cross where it would. By hand:
+// of an A4 page 196 mm are inside margins of 7 mm, on which a printer that makes 180 mm come out 176
+// shows 196 * 176 / 180 = 191.6 mm, one that makes them 184 shows 200.4.
+func TestTagsKeepInsideTheMargin(t *testing.T) {
+	for _, c := range []struct {
+		measured geometry.Length
+		width    float64
+		cross    bool
+	}{{0, 150, false}, {176, 150, false}, {176, 191.5, false}, {176, 191.8, true}, {180, 195.9, false}, {180, 196.1, true}, {184, 200.3, false}, {184, 200.6, true}} {
+		j := readJob(t, fmt.Sprintf("[[block]]\nname = 'fern'\nprint = '%v x 90 mm'\n[[block]]\nname = 'acorn'\nprint = '30 x 30 mm'\n[[item]]\nname = 'cover'\nsize = '60 x 80 cm'\nborder = '20 mm'\n"+
+			"[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n[[item.pass]]\nblock = 'acorn'\ngap = '5 mm'\n", c.width))
+		j.Printer = job.Printer{Across: c.measured}
+		crossed := true
+		for i, page := range readback.Drawn(t, Tags(workedOut(t, j)).Pages) {
+			readback.CheckMargin(t, fmt.Sprintf("%+v, page %d", c, i+1), page, j.Paper.Margin)
+			readback.CheckTexts(t, fmt.Sprintf("%+v, page %d", c, i+1), page)
+			scale := 1.0
+			if c.measured > 0 {
+				scale = 180 / float64(c.measured)
+			}
+			for _, p := range page.Paths() {
+				if p.Width > 0.4 && math.Abs(float64(p.Lines.Bounds().W())-c.width*scale) < 0.01 {
+					crossed = false
+				}
+			}
+		}
+		if crossed != c.cross {
+			t.Errorf("%+v: a cross tag: %v", c, crossed)
 		}
 	}
 }
