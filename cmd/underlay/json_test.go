@@ -145,7 +145,8 @@ func TestJSONForm(t *testing.T) {
 			strings.NewReplacer("@", pass+".choices").Replace("@ @[].across @[].down @[].count @[].columns @[].rows @[].taken"), edges(pass + ".choices[].border_mm"),
 			strings.NewReplacer("@", pass+".near_misses").Replace("@ @[].axis @[].cloth_mm @[].border_mm @[].gap_mm @[].block_mm"),
 			strings.NewReplacer("@", pass+".wanted").Replace("@ @.columns @.rows @.cloth_mm @.cloth_mm.width @.cloth_mm.height @.block_mm @.block_mm.width @.block_mm.height"), pair(pass + ".wanted.gap_mm"),
-			strings.NewReplacer("@", pass+".prints").Replace("@ @[].number @[].x_mm @[].y_mm @[].turn_deg @[].touch_down @[].touch_down.x_mm @[].touch_down.y_mm"),
+			strings.NewReplacer("@", pass+".prints").Replace("@ @[].number @[].x_mm @[].y_mm @[].turn_deg @[].touch_down @[].touch_down.x_mm @[].touch_down.y_mm @[].stretch @[].number_in_stretch"),
+			"items[].moves items[].moves.axis items[].moves.stretch_mm items[].moves.times",
 			"items[].overlaps items[].overlaps[].pass items[].overlaps[].on items[].overlaps[].prints",
 		},
 		"shelf": {
