@@ -42,6 +42,7 @@ type jsonMoves struct {
 type jsonPass struct {
 	Name       string         `json:"name"`
 	Block      string         `json:"block"`
+	Blocks     []string       `json:"blocks,omitempty"`
 	Repeat     string         `json:"repeat"`
 	Count      int            `json:"count"`
 	Columns    int            `json:"columns,omitempty"`
@@ -123,6 +124,7 @@ type jsonTape struct {
 
 type jsonPrint struct {
 	Number    int       `json:"number"`
+	Block     string    `json:"block,omitempty"`
 	X         mm        `json:"x_mm"`
 	Y         mm        `json:"y_mm"`
 	Turn      mm        `json:"turn_deg"`
@@ -186,9 +188,19 @@ func passJSON(p *plan.PassPlan) jsonPass {
 	if p.Tape != nil {
 		out.Tape = &jsonTape{lengths(p.Tape.Across), lengths(p.Tape.Down)}
 	}
+	blocks := p.Blocks()
+	if len(blocks) > 1 {
+		for _, b := range blocks {
+			out.Blocks = append(out.Blocks, b.Name)
+		}
+	}
 	for _, q := range p.Prints {
+		block := ""
+		if len(blocks) > 1 {
+			block = q.Block.Name
+		}
 		out.Prints = append(out.Prints, jsonPrint{
-			Number: q.Number, X: length(q.Origin.X), Y: length(q.Origin.Y), Turn: mm(q.Turn),
+			Number: q.Number, Block: block, X: length(q.Origin.X), Y: length(q.Origin.Y), Turn: mm(q.Turn),
 			TouchDown: jsonPoint{length(q.TouchDown.X), length(q.TouchDown.Y)},
 			Stretch:   q.Stretch, InStretch: p.NumberInStretch(q),
 		})

@@ -6,6 +6,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/template/job"
 	"underlay/template/plan"
 )
 
@@ -39,15 +40,19 @@ const (
 )
 
 // hero draws a face as it will look: the cloth with its hem, its plain border, and every print
-// hatched, each pass another way.
+// hatched, each pass another way, and each block of a pass.
 func hero(face plan.FacePlan, box geometry.Rect) paper.View {
 	d := &paper.Drawing{Bounds: box}
 	s := fitted(face.Item.Area.Cloth, box.Grow(-1))
 	s.drawCloth(d, face)
 	for i, p := range face.Passes {
-		outline := s.shape(p.Pass.Block.Face)
-		lines := paper.NewShape(s.hatch(p.Pass.Block.Face, hatchAngles[i%len(hatchAngles)]))
+		outlines, hatches := map[*job.Block]*paper.Shape{}, map[*job.Block]*paper.Shape{}
+		for k, b := range p.Blocks() {
+			outlines[b] = s.shape(b.Face)
+			hatches[b] = paper.NewShape(s.hatch(b.Face, hatchAngles[(i+k)%len(hatchAngles)]))
+		}
 		for k, print := range p.Prints {
+			outline, lines := outlines[print.Block], hatches[print.Block]
 			at := paper.Place{At: s.at(print.Origin), Turn: print.Turn}
 			role := paper.Role{Kind: "print", Number: p.First + k}
 			d.StampFill(outline, at, paper.Grey(255), role)

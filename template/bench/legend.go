@@ -104,7 +104,9 @@ func (s specimen) printRows(left, right geometry.Length) []row {
 	x := geometry.Pt(right-8, 0)
 	wood := false
 	for _, p := range s.face.Passes {
-		wood = wood || !p.Pass.Block.Wood.None()
+		for _, b := range p.Blocks() {
+			wood = wood || !b.Wood.None()
+		}
 	}
 	first := func(y geometry.Length) geometry.Rect {
 		return geometry.Rect{Min: geometry.Pt(x.X-wide, y-0.6), Max: geometry.Pt(x.X, y+3.4*legendRow)}

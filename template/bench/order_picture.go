@@ -25,9 +25,12 @@ func orderPicture(face plan.FacePlan, box geometry.Rect) (view paper.View, all b
 	taken := guide.NewCrowd(box)
 	all = true
 	for _, p := range face.Passes {
-		outline := s.shape(p.Pass.Block.Face)
+		outlines := map[*job.Block]*paper.Shape{}
+		for _, b := range p.Blocks() {
+			outlines[b] = s.shape(b.Face)
+		}
 		for i, print := range p.Prints {
-			d.Stamp(outline, paper.Place{At: s.at(print.Origin), Turn: print.Turn}, paper.Pen{Width: thinLine, Ink: paper.Grey(120)}, paper.Role{Kind: "print", Number: p.First + i})
+			d.Stamp(outlines[print.Block], paper.Place{At: s.at(print.Origin), Turn: print.Turn}, paper.Pen{Width: thinLine, Ink: paper.Grey(120)}, paper.Role{Kind: "print", Number: p.First + i})
 		}
 		s.drawPath(d, p)
 		all = s.number(d, p, taken) && all

@@ -71,7 +71,7 @@ func uses(p *plan.Plan, b *job.Block) []use {
 	var uses []use
 	for _, ip := range p.Items {
 		for _, pp := range ip.Passes {
-			if pp.Pass.Block == b {
+			if slices.Contains(pp.Blocks(), b) {
 				uses = append(uses, use{ip.Item, pp.Pass})
 			}
 		}

@@ -6,6 +6,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/template/job"
 	"underlay/template/plan"
 )
 
@@ -71,13 +72,16 @@ type kept struct {
 // in the print there is room, on white ground where lines cannot be kept off; a number that
 // finds none, beside the prints, on a leader. What finds no place at all is counted.
 func (g *guide) drawNumbers(p plan.FacePass, pass int) {
-	block := p.Pass.Block
-	middle, depth := Deepest(block)
-	n := numbering{
-		guide: g, pass: pass, height: numberHeight(block.Size), arrow: arrowLength(block.Size),
-		middle: middle, off: min(2.5, max(0.6, depth*0.1)), shapes: map[geometry.Length]*paper.Shape{}, found: &[2][]kept{},
+	of := map[*job.Block]numbering{}
+	for _, b := range p.Blocks() {
+		middle, depth := Deepest(b)
+		of[b] = numbering{
+			guide: g, pass: pass, height: numberHeight(b.Size), arrow: arrowLength(b.Size),
+			middle: middle, off: min(2.5, max(0.6, depth*0.1)), shapes: map[geometry.Length]*paper.Shape{}, found: &[2][]kept{},
+		}
 	}
 	for i, print := range p.Prints {
+		n := of[print.Block]
 		n.mark(n.field(print), print, strconv.Itoa(p.First+i))
 	}
 }

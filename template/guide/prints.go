@@ -2,9 +2,11 @@ package guide
 
 import (
 	"math"
+	"slices"
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/template/job"
 	"underlay/template/plan"
 )
 
@@ -23,12 +25,15 @@ func (g *guide) drawPrints() {
 
 // drawOutlines draws the footprint of every print of a pass.
 func (g *guide) drawOutlines(p plan.FacePass, pen paper.Pen) {
-	shape := paper.NewShape(p.Pass.Block.Face.Path())
+	shapes := map[*job.Block]*paper.Shape{}
+	for _, b := range p.Blocks() {
+		shapes[b] = paper.NewShape(b.Face.Path())
+	}
 	for i, print := range p.Prints {
 		role := paper.Role{Kind: RolePrint, Number: p.First + i}
 		for n, o := range g.face.Item.Area.Again(print, print.Outline) {
 			if n == 0 {
-				g.Stamp(shape, paper.Place{At: print.Origin, Turn: print.Turn}, pen, role)
+				g.Stamp(shapes[print.Block], paper.Place{At: print.Origin, Turn: print.Turn}, pen, role)
 			} else { // what comes in at a seam's other side
 				g.Stamp(paper.NewShape(o.Path()), paper.Place{}, pen, role)
 			}
@@ -44,7 +49,8 @@ func (g *guide) drawOutlines(p plan.FacePass, pen paper.Pen) {
 func layered(f plan.FacePlan) bool {
 	for _, p := range f.Passes {
 		gap := p.Choice().Gap
-		if !p.Pass.Block.Wood.None() || min(gap.Across, gap.Down) < 0 {
+		wooden := slices.ContainsFunc(p.Blocks(), func(b *job.Block) bool { return !b.Wood.None() })
+		if wooden || min(gap.Across, gap.Down) < 0 {
 			return true
 		}
 	}

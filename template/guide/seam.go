@@ -123,7 +123,7 @@ func (g *guide) clear(box geometry.Rect) bool {
 	outline := geometry.RectOutline(box)
 	for _, p := range g.face.Passes {
 		for _, print := range p.Prints {
-			for _, o := range []geometry.Outline{p.Pass.Block.Face, p.Pass.Block.Wood} {
+			for _, o := range []geometry.Outline{print.Block.Face, print.Block.Wood} {
 				if o.None() {
 					continue
 				}

@@ -97,14 +97,22 @@ const signClear = 0.35 * geometry.Millimetre
 // drawSigns puts the pass's sign in the first corner of every print, inside the footprint and
 // clear of its edges; farther in where an earlier pass has its own there.
 func (g *guide) drawSigns(p plan.FacePass, pass int) {
-	s := newSign(pass, p.Pass.Block.Size)
-	corners := map[geometry.Point][]geometry.Point{} // in the block's frame: the places for each corner
+	type cornerOf struct {
+		block  *job.Block
+		corner geometry.Point
+	}
+	corners := map[cornerOf][]geometry.Point{} // in the block's frame: the places for each corner
+	signs := map[*job.Block]sign{}
+	for _, b := range p.Blocks() {
+		signs[b] = newSign(pass, b.Size)
+	}
 	for _, print := range p.Prints {
+		s := signs[print.Block]
 		corner := print.TouchDown.Sub(print.Origin).Turn(-print.Turn)
-		key := geometry.Pt(geometry.Length(math.Round(float64(corner.X)*1e3)), geometry.Length(math.Round(float64(corner.Y)*1e3)))
+		key := cornerOf{print.Block, geometry.Pt(geometry.Length(math.Round(float64(corner.X)*1e3)), geometry.Length(math.Round(float64(corner.Y)*1e3)))}
 		places, known := corners[key]
 		if !known {
-			places = signPlaces(p.Pass.Block, corner, s.radius)
+			places = signPlaces(print.Block, corner, s.radius)
 			corners[key] = places
 		}
 		at := places[0].Turn(print.Turn).Add(print.Origin)

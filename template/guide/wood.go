@@ -3,6 +3,7 @@ package guide
 import (
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/template/job"
 	"underlay/template/plan"
 )
 
@@ -12,12 +13,17 @@ const bracketArm = 10 * geometry.Millimetre
 // drawWood draws the corners of the block's body round every print of a pass: whole lines would
 // double every gap.
 func (g *guide) drawWood(p plan.FacePass) {
-	wood := p.Pass.Block.Wood
-	if wood.None() {
-		return
+	shapes := map[*job.Block]*paper.Shape{}
+	for _, b := range p.Blocks() {
+		if !b.Wood.None() {
+			shapes[b] = paper.NewShape(Brackets(b.Wood))
+		}
 	}
-	shape := paper.NewShape(Brackets(wood))
 	for i, print := range p.Prints {
+		wood, shape := print.Block.Wood, shapes[print.Block]
+		if shape == nil {
+			continue
+		}
 		role := paper.Role{Kind: RoleWood, Number: p.First + i}
 		for n, o := range g.face.Item.Area.Again(print, wood.Place(print.Origin, print.Turn)) {
 			if n == 0 {

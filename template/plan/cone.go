@@ -78,7 +78,7 @@ func (coneShade) borders(a Area, b *job.Block, sites []Site) geometry.Edges {
 	}
 	inner, outer := d.Outer, d.Inner
 	for _, s := range sites {
-		f := b.Face.Place(s.Origin, s.Turn)
+		f := s.block(b).Face.Place(s.Origin, s.Turn)
 		inner = min(inner, apart(f, d.Apex))
 		if c, r, round := f.Round(); round {
 			outer = max(outer, c.Distance(d.Apex)+r)

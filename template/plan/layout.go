@@ -68,14 +68,15 @@ func (l layout) needs(turn geometry.Angle) geometry.Edges {
 
 // holds tells whether a print at a site lies on the area.
 func (l layout) holds(s Site) bool {
+	block := s.block(l.pass.Block)
 	for _, b := range l.boxes {
-		if b.turn == s.Turn {
+		if b.turn == s.Turn && block == l.pass.Block {
 			if holds, known := l.area.holdsBox(b.box.Move(s.Origin)); known {
 				return holds
 			}
 		}
 	}
-	return l.area.surface.holds(l.area, l.pass.Block.Face.Place(s.Origin, s.Turn))
+	return l.area.surface.holds(l.area, block.Face.Place(s.Origin, s.Turn))
 }
 
 // number keeps those of the sites whose prints lie on the area, counts columns and rows from 1,
@@ -144,7 +145,7 @@ func (l layout) describe(c Choice, sites []Site) way {
 	for _, s := range sites {
 		rows.add(s.Row)
 		columns.add(s.Column)
-		if l.area.surface.crossesSeam(l.area, l.pass.Block, s) {
+		if l.area.surface.crossesSeam(l.area, s.block(l.pass.Block), s) {
 			c.Seam++
 		}
 	}
@@ -173,13 +174,14 @@ func (t tally) counts() []int {
 	return counts
 }
 
-// fieldOf returns the bounds of all prints together.
-func fieldOf(b *job.Block, sites []Site) geometry.Rect {
+// fieldOf returns the bounds of all prints together, of a pass with a block.
+func fieldOf(own *job.Block, sites []Site) geometry.Rect {
 	var field, face geometry.Rect
 	var turn geometry.Angle
+	var last *job.Block
 	for i, s := range sites {
-		if i == 0 || s.Turn != turn {
-			face, turn = b.Face.Turn(s.Turn).Bounds(), s.Turn
+		if b := s.block(own); b != last || s.Turn != turn {
+			face, turn, last = b.Face.Turn(s.Turn).Bounds(), s.Turn, b
 		}
 		r := face.Move(s.Origin)
 		if i == 0 {

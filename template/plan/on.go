@@ -15,7 +15,9 @@ func on() repeat {
 			t := l.target.Choice()
 			sites := l.registered()
 			c := Choice{Pitch: t.Pitch, dropped: len(l.target.Prints) - len(sites)}
-			c.Gap = job.Spacing{Across: c.Pitch.Across - l.pass.Block.Size.W, Down: c.Pitch.Down - l.pass.Block.Size.H}
+			if c.Pitch != (job.Spacing{}) {
+				c.Gap = job.Spacing{Across: c.Pitch.Across - l.pass.Block.Size.W, Down: c.Pitch.Down - l.pass.Block.Size.H}
+			}
 			w := l.describe(c, sites)
 			if w.dropped == 0 {
 				w.Columns, w.Rows = t.Columns, t.Rows
@@ -42,6 +44,7 @@ func (l layout) registered() []Site {
 	var sites []Site
 	for _, p := range l.target.Prints {
 		s := p.Site
+		s.Block = nil
 		s.Origin = s.Origin.Add(l.pass.Offset.Turn(s.Turn))
 		if s = l.area.surface.wrapped(l.area, s, p.Origin); l.holds(s) {
 			sites = append(sites, s)

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 	"sync"
 
 	"underlay/geometry"
@@ -16,6 +17,28 @@ type Print struct {
 	TouchDown geometry.Point   // the corner put down first
 	Quarter   Quarter
 	Seam      bool // it lies across the seam of a shade, and is printed in two goes
+}
+
+// Blocks returns the blocks of a pass, in the order in which they are first printed.
+func (p *PassPlan) Blocks() []*job.Block {
+	var blocks []*job.Block
+	for _, print := range p.Prints {
+		if !slices.Contains(blocks, print.Block) {
+			blocks = append(blocks, print.Block)
+		}
+	}
+	return blocks
+}
+
+// PrintsOf returns how many prints of a pass are made with a block.
+func (p *PassPlan) PrintsOf(b *job.Block) int {
+	n := 0
+	for _, print := range p.Prints {
+		if print.Block == b {
+			n++
+		}
+	}
+	return n
 }
 
 // prints works out the prints at the sites, in their order, on all cores.
@@ -40,7 +63,8 @@ func (l layout) print(s Site, hand job.Hand) Print {
 	if m := l.moves; m != nil {
 		centre = m.centre.Add(m.along(m.Stretch * geometry.Length(s.Stretch-1)))
 	}
-	f := l.pass.Block.Face.Place(s.Origin, s.Turn)
+	s.Block = s.block(l.pass.Block)
+	f := s.Block.Face.Place(s.Origin, s.Turn)
 	var corner geometry.Point
 	if l.pass.Order == job.RowByRow {
 		corner = lowerLeft(f)
@@ -49,7 +73,7 @@ func (l layout) print(s Site, hand job.Hand) Print {
 	}
 	return Print{
 		Site: s, Outline: f, TouchDown: corner, Quarter: quarterOf(s.Origin, centre, hand),
-		Seam: l.area.surface.crossesSeam(l.area, l.pass.Block, s),
+		Seam: l.area.surface.crossesSeam(l.area, s.Block, s),
 	}
 }
 

@@ -13,10 +13,20 @@ type Site struct {
 	// Column and Row count from 1 at the top left; 0 where the repeat has none. In rings Row
 	// is the ring, the outermost first, and Column the place in it.
 	Column, Row int
-	key         geometry.Site // index in the repeat's lattice, or along its run
+	// Block is what is printed there; until the prints are worked out nil where it is the pass's own.
+	Block *job.Block
+	key   geometry.Site // index in the repeat's lattice, or along its run
 	// Stretch is the laying in which a print of a cloth that is moved along is printed, from 1, and
 	// InStretch its place in the order of a stretch; 0 of any other.
 	Stretch, InStretch int
+}
+
+// block returns what is printed at the site, in a pass of a block of its own.
+func (s Site) block(own *job.Block) *job.Block {
+	if s.Block != nil {
+		return s.Block
+	}
+	return own
 }
 
 // way is a way of centring with the sites it gives.

@@ -20,7 +20,7 @@ type TapeLines struct {
 // row's near edge, which the first corners down touch.
 func (l layout) tapeLines(sites []Site, first Site) TapeLines {
 	field := fieldOf(l.pass.Block, sites)
-	face := l.pass.Block.Face.Turn(first.Turn).Bounds().Move(first.Origin)
+	face := first.block(l.pass.Block).Face.Turn(first.Turn).Bounds().Move(first.Origin)
 	start := face.Max.Y
 	if l.pass.Order == job.RowByRow || first.Origin.Y > l.area.Centre().Y+geometry.Tolerance {
 		start = face.Min.Y

@@ -33,14 +33,16 @@ func NewTotals(p *Plan) Totals {
 	for _, ip := range p.Items {
 		t.Pieces += ip.Item.Quantity
 		for _, pp := range ip.Passes {
-			prints := len(pp.Prints) * ip.Item.Quantity * FacesOf(ip, pp.Pass)
-			t.Prints += prints
+			each := ip.Item.Quantity * FacesOf(ip, pp.Pass)
 			colours := colourNames(pp.Pass)
-			seconds += float64(prints) * (pace.SecondsAPrint + pace.SecondsAColour*float64(len(colours)-1))
-			b := pp.Pass.Block
-			paint := float64(prints) * b.Face.Area() * 1e-6 * b.Inked * pace.PaintCover / float64(len(colours))
-			for _, c := range colours {
-				t.row(b.Name, c).add(prints, paint)
+			for _, b := range pp.Blocks() {
+				prints := pp.PrintsOf(b) * each
+				t.Prints += prints
+				seconds += float64(prints) * (pace.SecondsAPrint + pace.SecondsAColour*float64(len(colours)-1))
+				paint := float64(prints) * b.Face.Area() * 1e-6 * b.Inked * pace.PaintCover / float64(len(colours))
+				for _, c := range colours {
+					t.row(b.Name, c).add(prints, paint)
+				}
 			}
 		}
 	}
