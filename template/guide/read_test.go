@@ -63,6 +63,7 @@ func TestGuidesReadBack(t *testing.T) {
 	}
 	checks := map[string]func(*testing.T, guideRead){
 		"papers":     checkPapers,
+		"joins":      checkJoins,
 		"crosses":    checkCrosses,
 		"footprints": checkFootprints,
 		"cloth":      checkCloth,
@@ -92,6 +93,32 @@ func checkPapers(t *testing.T, g guideRead) {
 		at := g.face.Label() + ", sheet " + s.Name
 		readback.CheckMargin(t, at, s.Page, g.job.Paper.Margin)
 		readback.CheckTexts(t, at, s.Page)
+	}
+}
+
+// checkJoins looks for the line of every join on both its sheets, from edge to edge.
+func checkJoins(t *testing.T, g guideRead) {
+	for _, s := range g.sheets {
+		a, k := s.Area, s.Kept
+		for _, join := range []struct {
+			neighbour string
+			from, to  geometry.Point
+		}{
+			{s.Left, geometry.Pt(k.Min.X, a.Min.Y), geometry.Pt(k.Min.X, a.Max.Y)},
+			{s.Right, geometry.Pt(k.Max.X, a.Min.Y), geometry.Pt(k.Max.X, a.Max.Y)},
+			{s.Above, geometry.Pt(a.Min.X, k.Min.Y), geometry.Pt(a.Max.X, k.Min.Y)},
+			{s.Below, geometry.Pt(a.Min.X, k.Max.Y), geometry.Pt(a.Max.X, k.Max.Y)},
+		} {
+			if join.neighbour == "" {
+				continue
+			}
+			for _, q := range along(join.from, join.to) {
+				if !s.Lines.On(q) {
+					t.Errorf("%s, sheet %s: no line of the join with %s at %v", g.face.Label(), s.Name, join.neighbour, q)
+					break
+				}
+			}
+		}
 	}
 }
 
