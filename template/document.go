@@ -93,7 +93,7 @@ func draw(p *plan.Plan, names []string) (binder, error) {
 	}}
 	wanted := slices.DeleteFunc(parts(), func(p part) bool { return !slices.Contains(names, p.name) })
 	for _, ip := range p.Items {
-		if len(ip.Passes) == 0 {
+		if len(ip.Item.Passes) == 0 {
 			return binder{}, job.NothingToDraw(ip.Item)
 		}
 		b.doc.Parts = append(b.doc.Parts, paper.Part{Name: ip.Item.Name})

@@ -190,8 +190,14 @@ func (c *call) warn(plan *plan.Plan) {
 		c.note(w)
 	}
 	for _, ip := range plan.Items {
-		for _, o := range ip.Overlaps {
-			c.note(fmt.Sprintf("item %s: %s", words.Quote(ip.Item.Name), say.Overlap(plan.Job.Units, o)))
+		for _, cloth := range ip.Cloths() {
+			name := words.Quote(ip.Item.Name)
+			if len(ip.Turned) > 0 {
+				name += ", " + words.InWords(cloth.FaceNames)
+			}
+			for _, o := range cloth.Overlaps {
+				c.note(fmt.Sprintf("item %s: %s", name, say.Overlap(plan.Job.Units, o)))
+			}
 		}
 	}
 }

@@ -21,6 +21,7 @@ type jsonItem struct {
 	Height   mm            `json:"height_mm"`
 	Quantity int           `json:"quantity"`
 	Moves    *jsonMoves    `json:"moves,omitempty"`
+	Faces    []jsonFace    `json:"faces,omitempty"`
 	Passes   []jsonPass    `json:"passes"`
 	Overlaps []jsonOverlap `json:"overlaps,omitempty"`
 }
@@ -30,6 +31,8 @@ type jsonOverlap struct {
 	Pass   string `json:"pass"`
 	On     string `json:"on"`
 	Prints int    `json:"prints"`
+	// Faces are those of the pass, where the item's faces differ.
+	Faces []string `json:"faces,omitempty"`
 }
 
 // jsonMoves is of a cloth that is moved along: from laying to laying by one stretch.
@@ -39,8 +42,17 @@ type jsonMoves struct {
 	Times   int    `json:"times"`
 }
 
+// jsonFace is a face that shows the cloth otherwise than the first.
+type jsonFace struct {
+	Name     string `json:"name"`
+	Mirrored bool   `json:"mirrored"`
+}
+
+// jsonPass is a pass; where the faces of its item differ there is one for each way in which they
+// show the cloth, the first face's first, with its own prints and the faces they are on.
 type jsonPass struct {
 	Name       string         `json:"name"`
+	Faces      []string       `json:"faces,omitempty"`
 	Block      string         `json:"block"`
 	Blocks     []string       `json:"blocks,omitempty"`
 	Repeat     string         `json:"repeat"`
@@ -148,18 +160,30 @@ func planJSON(plan *plan.Plan, wanted job.Counts) jsonPlan {
 			Name: it.Name, Shape: string(it.Shape), Width: length(size.W), Height: length(size.H),
 			Quantity: it.Quantity, Passes: []jsonPass{},
 		}
-		if m := ip.Moves; m != nil {
-			item.Moves = &jsonMoves{axisWord(m.Down), length(m.Stretch), m.Times}
-		}
-		for _, pp := range ip.Passes {
-			pass := passJSON(pp)
-			if wanted != (job.Counts{}) {
-				pass.Wanted = wantedJSON(pp, wanted)
+		for _, cloth := range ip.Cloths() {
+			if m := cloth.Moves; m != nil && item.Moves == nil {
+				item.Moves = &jsonMoves{axisWord(m.Down), length(m.Stretch), m.Times}
 			}
-			item.Passes = append(item.Passes, pass)
-		}
-		for _, o := range ip.Overlaps {
-			item.Overlaps = append(item.Overlaps, jsonOverlap{o.Pass.Pass.Name, o.On.Pass.Name, o.Prints})
+			faces := cloth.PrintedOn
+			if len(ip.Turned) == 0 {
+				faces = func(*job.Pass) []string { return nil }
+			}
+			for _, pp := range cloth.Passes {
+				pass := passJSON(pp)
+				pass.Faces = faces(pp.Pass)
+				if wanted != (job.Counts{}) {
+					pass.Wanted = wantedJSON(pp, wanted)
+				}
+				item.Passes = append(item.Passes, pass)
+			}
+			for _, o := range cloth.Overlaps {
+				item.Overlaps = append(item.Overlaps, jsonOverlap{o.Pass.Pass.Name, o.On.Pass.Name, o.Prints, faces(o.Pass.Pass)})
+			}
+			if cloth.Area.Turned {
+				for _, name := range cloth.FaceNames {
+					item.Faces = append(item.Faces, jsonFace{name, true})
+				}
+			}
 		}
 		out.Items = append(out.Items, item)
 	}

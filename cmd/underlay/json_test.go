@@ -33,7 +33,7 @@ func TestNumbers(t *testing.T) {
 }
 
 // jsonJobs are job files whose plans have everything that JSON can hold: the examples, the files
-// to begin with, a pass on another, and passes that lie on each other.
+// to begin with, a pass on another, passes that lie on each other, and faces that differ.
 func jsonJobs(t *testing.T) map[string][]byte {
 	t.Helper()
 	files, err := filepath.Glob(filepath.Join("..", "..", "examples", "*.toml"))
@@ -58,6 +58,8 @@ func jsonJobs(t *testing.T) map[string][]byte {
 	jobs["on"] = []byte("[[block]]\nname = 'fern'\nprint = '90 x 90 mm'\n[[item]]\nname = '<b>&'\nsize = '50 x 50 cm'\nborder = '25 mm'\n" +
 		"[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n[[item.pass]]\nname = 'fill'\nblock = 'fern'\non = 'fern'\n")
 	jobs["on each other"] = append(jobs["on"], "[[item.pass]]\nname = 'third'\nblock = 'fern'\ngap = '30 mm'\n"...)
+	jobs["faces that differ"] = []byte("[[block]]\nname = 'fern'\nprint = '90 x 90 mm'\n[[item]]\nname = 'bag'\nsize = '50 x 50 cm'\nborder = ['5 mm', '5 mm', '5 mm', '25 mm']\n" +
+		"faces = ['front', 'back']\n[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n[[item.pass]]\nname = 'again'\nblock = 'fern'\ngap = '1 mm'\n")
 	return jobs
 }
 
@@ -147,7 +149,8 @@ func TestJSONForm(t *testing.T) {
 			strings.NewReplacer("@", pass+".wanted").Replace("@ @.columns @.rows @.cloth_mm @.cloth_mm.width @.cloth_mm.height @.block_mm @.block_mm.width @.block_mm.height"), pair(pass + ".wanted.gap_mm"),
 			strings.NewReplacer("@", pass+".prints").Replace("@ @[].number @[].x_mm @[].y_mm @[].turn_deg @[].touch_down @[].touch_down.x_mm @[].touch_down.y_mm @[].stretch @[].number_in_stretch"),
 			"items[].moves items[].moves.axis items[].moves.stretch_mm items[].moves.times",
-			"items[].overlaps items[].overlaps[].pass items[].overlaps[].on items[].overlaps[].prints",
+			"items[].overlaps items[].overlaps[].pass items[].overlaps[].on items[].overlaps[].prints items[].overlaps[].faces",
+			"items[].faces items[].faces[].name items[].faces[].mirrored items[].passes[].faces",
 		},
 		"shelf": {
 			"title shelf shelf[].item shelf[].block shelf[].turned shelf[].count shelf[].columns shelf[].rows",

@@ -213,12 +213,14 @@ func tapeMetres(p *plan.Plan) float64 {
 	var all geometry.Length
 	for _, ip := range p.Items {
 		cloth := ip.Area.Cloth
-		for _, pp := range ip.Passes {
-			if pp.Tape == nil {
-				continue
+		for _, seen := range ip.Cloths() {
+			for _, pp := range seen.Passes {
+				if pp.Tape == nil {
+					continue
+				}
+				one := geometry.Length(len(pp.Tape.Across))*(cloth.H()+2*beyond) + geometry.Length(len(pp.Tape.Down))*(cloth.W()+2*beyond)
+				all += one * geometry.Length(ip.Item.Quantity*len(seen.PrintedOn(pp.Pass)))
 			}
-			one := geometry.Length(len(pp.Tape.Across))*(cloth.H()+2*beyond) + geometry.Length(len(pp.Tape.Down))*(cloth.W()+2*beyond)
-			all += one * geometry.Length(ip.Item.Quantity*plan.FacesOf(ip, pp.Pass))
 		}
 	}
 	return math.Ceil(float64(all/geometry.Metre)*2) / 2

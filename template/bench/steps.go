@@ -20,7 +20,11 @@ func (b bench) steps(left bool) []string {
 	if len(item.Faces) > 1 {
 		prepare += " Lay paper inside, so that paint does not come through."
 	}
-	steps := []string{join, prepare, "Lay the " + b.laying()}
+	lay := "Lay the " + b.laying()
+	if b.face.Item.Area.Turned {
+		lay += " Turn it over like a leaf for that: what was at the left comes to lie at the right."
+	}
+	steps := []string{join, prepare, lay}
 	if guide.Taped(b.face) {
 		steps = append(steps, "Stretch masking tape from tick to tick: the start tape first, then along the outer edges of the prints.")
 	}

@@ -70,9 +70,12 @@ type use struct {
 func uses(p *plan.Plan, b *job.Block) []use {
 	var uses []use
 	for _, ip := range p.Items {
-		for _, pp := range ip.Passes {
-			if slices.Contains(pp.Blocks(), b) {
-				uses = append(uses, use{ip.Item, pp.Pass})
+		for _, cloth := range ip.Cloths() {
+			for _, pp := range cloth.Passes {
+				known := slices.ContainsFunc(uses, func(u use) bool { return u.pass == pp.Pass })
+				if !known && slices.Contains(pp.Blocks(), b) {
+					uses = append(uses, use{ip.Item, pp.Pass})
+				}
 			}
 		}
 	}
@@ -88,19 +91,23 @@ type strip struct {
 // strips returns a spacer for each gap wide enough for card.
 func strips(p *plan.Plan) []strip {
 	var strips []strip
-	for _, ip := range p.Items {
-		for _, pp := range ip.Passes {
-			size := pp.Pass.Block.Size
-			if pp.Pass.Seated() || pp.Pass.Repeat.Single() {
-				continue
+	add := func(pp *plan.PassPlan) {
+		size := pp.Pass.Block.Size
+		for _, s := range []strip{
+			{pp.Choice().Gap.Across, size.H, pp.Pass.Block.Name},
+			{pp.Choice().Gap.Down, size.W, pp.Pass.Block.Name},
+		} {
+			same := func(q strip) bool { return (q.gap-s.gap).Abs() <= geometry.Tolerance && q.block == s.block }
+			if s.gap >= leastStrip-geometry.Tolerance && !slices.ContainsFunc(strips, same) {
+				strips = append(strips, s)
 			}
-			for _, s := range []strip{
-				{pp.Choice().Gap.Across, size.H, pp.Pass.Block.Name},
-				{pp.Choice().Gap.Down, size.W, pp.Pass.Block.Name},
-			} {
-				same := func(q strip) bool { return (q.gap-s.gap).Abs() <= geometry.Tolerance && q.block == s.block }
-				if s.gap >= leastStrip-geometry.Tolerance && !slices.ContainsFunc(strips, same) {
-					strips = append(strips, s)
+		}
+	}
+	for _, ip := range p.Items {
+		for _, cloth := range ip.Cloths() {
+			for _, pp := range cloth.Passes {
+				if !pp.Pass.Seated() && !pp.Pass.Repeat.Single() {
+					add(pp)
 				}
 			}
 		}

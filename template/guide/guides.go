@@ -37,7 +37,7 @@ func Faces(j *job.Job, ip *plan.ItemPlan, before int) ([]Guide, error) {
 		}
 		sheets, pages := paper.Sheets(drawing, tiling, panel(face, j, drawing))
 		if before+len(sheets) > MostSheets {
-			return nil, tooManySheets(j, ip, len(sheets), before)
+			return nil, tooManySheets(j, face.Item, len(sheets), before)
 		}
 		before += len(sheets)
 		all = append(all, Guide{face, drawing, sheets, pages})

@@ -22,7 +22,7 @@ func Layout(p *plan.Plan) (*paper.Drawing, error) {
 	var guides []*paper.Drawing
 	var names []string
 	for _, ip := range p.Items {
-		if len(ip.Passes) == 0 {
+		if len(ip.Item.Passes) == 0 {
 			return nil, p.Job.NothingToDraw(ip.Item)
 		}
 		for _, face := range ip.Laid() {

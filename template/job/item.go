@@ -26,6 +26,7 @@ type Item struct {
 // Zone is a part of an item not to print on.
 type Zone struct {
 	Name string
+	Face string // the one that it is on, as seen there; "": it goes through
 	Rect geometry.Rect
 }
 

@@ -143,12 +143,13 @@ func checkZones(s section, it *job.Item, shaped bool) []job.Zone {
 		t, name := t.named("keep-clear", "pocket", lines)
 		t.needs("at", `"30 x 300 mm", its top left corner`)
 		t.needs("size", `"120 x 140 mm"`)
+		face := checkFaceName(t, it.Faces)
 		at, okAt := t.key("at").point("30 x 300 mm")
 		size, okSize := t.key("size").size("120 x 140 mm")
 		if !okAt || !okSize {
 			continue
 		}
-		zone := job.Zone{Name: name, Rect: geometry.RectAt(at, size)}
+		zone := job.Zone{Name: name, Face: face, Rect: geometry.RectAt(at, size)}
 		bounds := geometry.RectAt(geometry.Point{}, it.Size)
 		if shaped && it.Shape != job.Cone && !bounds.Holds(zone.Rect) {
 			e := t.key("at")

@@ -164,7 +164,7 @@ func jobKeys() []key {
 		{in: "item", name: "quantity", kind: aWhole, example: "6", usual: "1",
 			says: "How many pieces are printed."},
 		{in: "item", name: "faces", kind: nameList, example: `["front", "back"]`, usual: "one, without a name",
-			says: "The names of the sides that are printed."},
+			says: "The names of the sides that are printed. The first is seen as the job says, any other turned over like a leaf: left and right change places."},
 		{in: "item", name: "move-along", kind: aLength, example: `"120 cm"`, usual: "the cloth is not moved", with: []string{string(job.Rectangle)},
 			says: "The length of the table: a cloth that is longer is printed stretch by stretch along its longer side, and the guide made for one stretch."},
 		{in: "item", name: "keep-clear", kind: manyTable, says: "A part of the item not to print on, such as a pocket."},
@@ -174,6 +174,9 @@ func jobKeys() []key {
 		{in: "item.keep-clear", name: "at", must: true, kind: aPlace, example: `"30 x 300 mm"`,
 			says: "Its top left corner, from that of the item: across x down."},
 		{in: "item.keep-clear", name: "size", must: true, kind: aSize, example: `"120 x 140 mm"`, says: "Its width x height."},
+
+		{in: "item.keep-clear", name: "face", kind: aName, example: `"front"`, usual: "it goes through",
+			says: "The one face it is on, its place as seen there. Without it, it goes through, and is mirrored on every face but the first."},
 
 		{in: "item.pass", name: "name", kind: aName, example: `"fern ground"`, usual: "the name of its block",
 			says: "What the pass is called."},

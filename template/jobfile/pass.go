@@ -41,7 +41,7 @@ func (p *passReader) check(s section) *job.Pass {
 	if pass.Name != "" {
 		s.label = "pass " + words.Quote(pass.Name)
 	}
-	p.checkFaceName(s, pass)
+	pass.Face = checkFaceName(s, p.item.Faces)
 	pass.Colours = checkColours(s)
 
 	var known bool
@@ -132,18 +132,24 @@ func (p *passReader) checkName(s section, pass *job.Pass) {
 	p.passes[name] = pass
 }
 
-func (p *passReader) checkFaceName(s section, pass *job.Pass) {
+// checkFaceName reads which one of an item's faces something is on; "" where it names none.
+func checkFaceName(s section, faces []string) string {
 	e := s.key("face")
 	name, ok := e.name("front")
 	switch {
 	case !ok:
-	case p.item.Faces[0] == "":
-		e.say(`this item has no faces; add faces = [%s, "back"] to it, or leave face out`, words.Quote(name))
-	case !slices.Contains(p.item.Faces, name):
-		e.unknownName(name, "face", p.item.Faces)
+	case faces[0] == "":
+		other := words.Quote(name) + `, "back"`
+		if name == "back" {
+			other = `"front", "back"`
+		}
+		e.say("this item has no faces; add faces = [%s] to it, or leave face out", other)
+	case !slices.Contains(faces, name):
+		e.unknownName(name, "face", faces)
 	default:
-		pass.Face = name
+		return name
 	}
+	return ""
 }
 
 func checkColours(s section) []string {

@@ -20,6 +20,8 @@ type Area struct {
 	around  geometry.Length    // of a drum: where x closes; 0: nowhere
 	Flat    *Development       // of a cone; nil for anything else
 	slant   [2]geometry.Length // of a cone: the radii between which it may be printed on
+	// Turned tells that the cloth lies turned over like a leaf: the face is not the first.
+	Turned bool
 }
 
 // surface is how an item of some shape lies on the bench: flat as it is, or as a shade laid flat,

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"underlay/geometry"
 	"underlay/template/job"
@@ -36,10 +37,27 @@ func (l layout) changed(what change, down bool, d geometry.Length) layout {
 	case smallerBlock:
 		pass.Block = smaller(&pass, down, d)
 	}
-	m := newLayout(newArea(&item), &pass)
+	area := newArea(&item)
+	if area.Turned = l.area.Turned; area.Turned && what == moreCloth {
+		// What goes through the cloth keeps its distance from the left edge of the first face.
+		item.Zones = shifted(item.Zones, area.Cloth.W()-l.area.Cloth.W())
+		area.zones = item.Zones
+	}
+	m := newLayout(area, &pass)
 	m.item, m.units, m.target, m.before = &item, l.units, l.target, l.before
 	m.area, _ = m.insideFrames(l.before)
 	return m
+}
+
+// shifted returns zones, of which those that go through the cloth lie d farther to the right.
+func shifted(zones []job.Zone, d geometry.Length) []job.Zone {
+	zones = slices.Clone(zones)
+	for i, z := range zones {
+		if z.Face == "" {
+			zones[i].Rect = z.Rect.Move(geometry.Pt(d, 0))
+		}
+	}
+	return zones
 }
 
 func less(g job.Gap, d geometry.Length) job.Gap {

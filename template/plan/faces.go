@@ -9,8 +9,8 @@ import (
 // FacePlan is what is printed on one face of an item, or on several that are alike: one guide
 // serves them.
 type FacePlan struct {
-	Item   *ItemPlan
-	Names  []string // none where the job names no faces
+	Item   *ItemPlan // as the face shows it
+	Names  []string  // none where the job names no faces
 	Passes []FacePass
 }
 
@@ -50,15 +50,11 @@ func (f FacePlan) Count() int {
 
 // Faces returns a plan for each face that differs. Faces without a pass are left out.
 func (ip *ItemPlan) Faces() []FacePlan {
-	names := ip.Item.Faces
-	if len(names) == 0 {
-		names = []string{""}
-	}
 	var faces []FacePlan
-	for _, name := range names {
-		f := FacePlan{Item: ip}
+	for _, name := range faceNames(ip.Item) {
+		f := FacePlan{Item: ip.clothOf(name)}
 		first := 1
-		for _, p := range ip.Passes {
+		for _, p := range f.Item.Passes {
 			if p.Pass.Face == "" || p.Pass.Face == name {
 				f.Passes = append(f.Passes, FacePass{p, first})
 				first += len(p.Prints)

@@ -27,7 +27,7 @@ func (f FacePlan) Laid() FacePlan {
 	area.Cloth, area.Rect = cloth, ground
 	item.Outline = geometry.RectOutline(cloth)
 	item.Hem = 0 // its line would close the open end
-	laid := FacePlan{Item: &ItemPlan{Item: &item, Area: area, Moves: m}, Names: f.Names}
+	laid := FacePlan{Item: &ItemPlan{Item: &item, FaceNames: f.Item.FaceNames, Area: area, Moves: m}, Names: f.Names}
 	first := 1
 	for _, p := range f.Passes {
 		q := *p.PassPlan

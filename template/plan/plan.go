@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"errors"
+	"slices"
 	"sync"
 
 	"underlay/geometry"
@@ -16,17 +17,20 @@ type Plan struct {
 	Items []*ItemPlan
 }
 
-// ItemPlan is one item worked out.
+// ItemPlan is one item worked out, for those of its faces that show the cloth alike.
 type ItemPlan struct {
-	Item   *job.Item
-	Area   Area
-	Passes []*PassPlan
+	Item      *job.Item // as these faces show it
+	FaceNames []string  // of these faces; one without a name where the job names none
+	Area      Area
+	Passes    []*PassPlan // on these faces
 	// Overlaps are the passes that lie on earlier ones without being meant to.
 	Overlaps []Overlap
 	Moves    *Moves // nil: the cloth is not moved along
 	// LaidOn is, of one stretch of a cloth that is moved along, the bounds of what FacePlan.LaidOn
 	// lists; zero of any other.
 	LaidOn geometry.Rect
+	// Turned are the item's other faces, where they show the cloth otherwise than the first.
+	Turned []*ItemPlan
 }
 
 // PassPlan is one pass worked out.
@@ -70,45 +74,52 @@ func New(j *job.Job) (*Plan, error) {
 	var problems job.Problems
 	total, corners := 0, 0
 	for _, item := range j.Items {
-		ip := &ItemPlan{Item: item}
+		ip := newItemPlan(item)
 		plan.Items = append(plan.Items, ip)
-		// That the border leaves some area has been checked with the job.
-		ip.Area = newArea(item)
 		failed := map[*job.Pass]bool{}
-		for _, pass := range item.Passes {
-			if failed[pass.Between] || failed[pass.On] {
-				// What is wrong with that pass has been said.
-				failed[pass] = true
-				continue
-			}
-			pp, err := planPass(j, item, ip.Area, pass, mostPrints-total, ip.Passes...)
-			if err == nil {
-				each := len(pass.Block.Face.Corners())
-				corners += each * len(pp.Prints)
-				err = checkCorners(corners, each)
-			}
-			if err != nil {
-				failed[pass] = true
-				for _, e := range linesOf(err, pass.Line) {
-					problems = append(problems, j.Problem(e.line, "item %s, pass %s: %s", words.Quote(item.Name), words.Quote(pass.Name), e.text))
+		for _, cloth := range ip.Cloths() {
+			for _, pass := range item.Passes {
+				if !cloth.shows(pass) {
+					continue
 				}
-				continue
-			}
-			total += len(pp.Prints)
-			ip.Overlaps = append(ip.Overlaps, pp.overlapsWith(ip.Passes)...)
-			ip.Passes = append(ip.Passes, pp)
-			if ip.Moves == nil {
-				ip.Moves = pp.layout.moves
+				if failed[pass] || failed[pass.Between] || failed[pass.On] {
+					// What is wrong with that pass has been said.
+					failed[pass] = true
+					continue
+				}
+				pp, err := planPass(j, cloth.Item, cloth.Area, pass, mostPrints-total, cloth.Passes...)
+				if err == nil {
+					each := len(pass.Block.Face.Corners())
+					corners += each * len(pp.Prints)
+					err = checkCorners(corners, each)
+				}
+				if err != nil {
+					failed[pass] = true
+					for _, e := range linesOf(err, pass.Line) {
+						problems = append(problems, j.Problem(e.line, "item %s, pass %s%s: %s", words.Quote(item.Name), words.Quote(pass.Name), cloth.onFace(), e.text))
+					}
+					continue
+				}
+				total += len(pp.Prints)
+				cloth.Overlaps = append(cloth.Overlaps, pp.overlapsWith(cloth.Passes)...)
+				cloth.Passes = append(cloth.Passes, pp)
+				if cloth.Moves == nil {
+					cloth.Moves = pp.layout.moves
+				}
 			}
 		}
 	}
 	if len(problems) > 0 {
+		// What is wrong on the back of an item comes after all that is on its front.
+		slices.SortStableFunc(problems, func(a, b job.Problem) int { return cmp.Compare(a.Line, b.Line) })
 		return nil, problems
 	}
-	for _, ip := range plan.Items {
+	for n, ip := range plan.Items {
 		ip.number()
-		for i, o := range ip.Overlaps {
-			ip.Overlaps[i].remedy = sync.OnceValue(func() Remedy { return plan.remedy(ip, o) })
+		for at, cloth := range ip.Cloths() {
+			for i, o := range cloth.Overlaps {
+				cloth.Overlaps[i].remedy = sync.OnceValue(func() Remedy { return plan.remedy(n, at, o) })
+			}
 		}
 	}
 	return plan, nil

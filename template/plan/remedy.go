@@ -20,10 +20,10 @@ type Remedy struct {
 // Known tells whether there is anything to do but to leave one of the two out.
 func (r Remedy) Known() bool { return r != (Remedy{}) }
 
-// remedy finds what would avoid an overlap of an item. All that it names has been tried: the job
+// remedy finds what would avoid an overlap on a cloth of an item. All that it names has been tried: the job
 // worked out with it has the overlap no longer, and no other in its place.
-func (p *Plan) remedy(ip *ItemPlan, o Overlap) Remedy {
-	t := trialJob{p, ip, o}
+func (p *Plan) remedy(item, cloth int, o Overlap) Remedy {
+	t := trialJob{p, item, cloth, o}
 	var r Remedy
 	r.First = o.Pass.Pass.Framed() && !o.On.Pass.Seated() && t.clear(t.before)
 	if on := o.On.Pass; !on.Repeat.Opens() || on.Seated() {
@@ -68,17 +68,17 @@ func (p *Plan) remedy(ip *ItemPlan, o Overlap) Remedy {
 
 // trialJob is an item with an overlap, to be worked out with something changed.
 type trialJob struct {
-	plan *Plan
-	ip   *ItemPlan
-	o    Overlap
+	plan        *Plan
+	item, cloth int // among its items, and the item's cloths
+	o           Overlap
 }
 
-// try works the item out anew, with what change makes of it.
+// try works the item out anew, with what change makes of it, and returns the same cloth.
 func (t trialJob) try(change func(it *job.Item, pass, on *job.Pass)) (*ItemPlan, bool) {
-	j, it := *t.plan.Job, *t.ip.Item
+	j, it := *t.plan.Job, *t.plan.Job.Items[t.item]
 	copies := map[*job.Pass]*job.Pass{}
 	it.Passes = nil
-	for _, p := range t.ip.Item.Passes {
+	for _, p := range t.plan.Job.Items[t.item].Passes {
 		q := *p
 		q.Between, q.On = copies[p.Between], copies[p.On]
 		copies[p] = &q
@@ -90,7 +90,7 @@ func (t trialJob) try(change func(it *job.Item, pass, on *job.Pass)) (*ItemPlan,
 	if err != nil {
 		return nil, false
 	}
-	return p.Items[0], true
+	return p.Items[0].Cloths()[t.cloth], true
 }
 
 // work is what the pass becomes by a change.
@@ -109,7 +109,7 @@ func (t trialJob) clear(change func(it *job.Item, pass, on *job.Pass)) bool {
 	if !ok {
 		return false
 	}
-	was, is := t.pairs(t.ip), t.pairs(ip)
+	was, is := t.pairs(t.plan.Items[t.item].Cloths()[t.cloth]), t.pairs(ip)
 	delete(was, [2]string{t.o.Pass.Pass.Name, t.o.On.Pass.Name})
 	for pair := range maps.Keys(is) {
 		if !was[pair] {

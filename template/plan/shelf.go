@@ -63,10 +63,10 @@ func NewShelf(j *job.Job, gap geometry.Length) (*Shelf, error) {
 	shelf := &Shelf{Job: j, Gap: gap}
 	prints := 0.0
 	for _, item := range j.Items {
-		area := newArea(item)
-		shelf.Items = append(shelf.Items, ShelfItem{ItemPlan: &ItemPlan{Item: item, Area: area}})
+		ip := newItemPlan(item)
+		shelf.Items = append(shelf.Items, ShelfItem{ItemPlan: ip})
 		for _, block := range j.Blocks {
-			for _, l := range shelfLayouts(j, item, area, block, gap) {
+			for _, l := range shelfLayouts(j, ip.Item, ip.Area, block, gap) {
 				if n := l.roughCount(); n <= 2*mostPrints {
 					prints += n
 				}

@@ -32,16 +32,18 @@ func NewTotals(p *Plan) Totals {
 	seconds := 0.0
 	for _, ip := range p.Items {
 		t.Pieces += ip.Item.Quantity
-		for _, pp := range ip.Passes {
-			each := ip.Item.Quantity * FacesOf(ip, pp.Pass)
-			colours := colourNames(pp.Pass)
-			for _, b := range pp.Blocks() {
-				prints := pp.PrintsOf(b) * each
-				t.Prints += prints
-				seconds += float64(prints) * (pace.SecondsAPrint + pace.SecondsAColour*float64(len(colours)-1))
-				paint := float64(prints) * b.Face.Area() * 1e-6 * b.Inked * pace.PaintCover / float64(len(colours))
-				for _, c := range colours {
-					t.row(b.Name, c).add(prints, paint)
+		for _, cloth := range ip.Cloths() {
+			for _, pp := range cloth.Passes {
+				each := ip.Item.Quantity * len(cloth.PrintedOn(pp.Pass))
+				colours := colourNames(pp.Pass)
+				for _, b := range pp.Blocks() {
+					prints := pp.PrintsOf(b) * each
+					t.Prints += prints
+					seconds += float64(prints) * (pace.SecondsAPrint + pace.SecondsAColour*float64(len(colours)-1))
+					paint := float64(prints) * b.Face.Area() * 1e-6 * b.Inked * pace.PaintCover / float64(len(colours))
+					for _, c := range colours {
+						t.row(b.Name, c).add(prints, paint)
+					}
 				}
 			}
 		}
@@ -72,12 +74,4 @@ func colourNames(p *job.Pass) []string {
 		return []string{"one colour"}
 	}
 	return slices.Clone(p.Colours)
-}
-
-// FacesOf returns on how many faces of an item a pass is printed.
-func FacesOf(ip *ItemPlan, p *job.Pass) int {
-	if p.Face != "" {
-		return 1
-	}
-	return max(1, len(ip.Item.Faces))
 }

@@ -22,15 +22,21 @@ func Fit(p *plan.Plan) string {
 	for _, ip := range p.Items {
 		f.blank()
 		f.heading(ip)
-		if len(ip.Passes) == 0 {
+		if len(ip.Item.Passes) == 0 {
 			f.say("  ", "There is no pass, so nothing to fit; add [[item.pass]] with block and gap below this item.")
 		}
-		for _, pp := range ip.Passes {
-			f.blank()
-			f.pass(ip, pp)
+		for _, cloth := range ip.Cloths() {
+			if cloth.Area.Turned {
+				f.blank()
+				f.turned(cloth)
+			}
+			for _, pp := range cloth.Passes {
+				f.blank()
+				f.pass(cloth, pp, len(ip.Turned) > 0)
+			}
 		}
 		f.whole(ip)
-		if len(ip.Passes) > 0 {
+		if len(ip.Item.Passes) > 0 {
 			f.blank()
 			for _, face := range ip.Faces() {
 				f.papers(face, guide.SheetCounts(p, face))
@@ -62,12 +68,19 @@ func (f *fitText) heading(ip *plan.ItemPlan) {
 	f.say("", text)
 }
 
-// pass leads with the answer; then the ways of centring, and what one print more would take.
-func (f *fitText) pass(ip *plan.ItemPlan, p *plan.PassPlan) {
+// turned says of faces that show the cloth otherwise than the first how it lies there.
+func (f *fitText) turned(cloth *plan.ItemPlan) {
+	f.say("  ", fmt.Sprintf("The %s is seen turned over like a leaf, left and right changed over, and has a guide of its own: %s or more.",
+		words.Shown(words.InWords(cloth.FaceNames)), f.border(cloth.Item, cloth.Item.Border)))
+}
+
+// pass leads with the answer; then the ways of centring, and what one print more would take. It
+// names the face where there is one, or where faces differ.
+func (f *fitText) pass(ip *plan.ItemPlan, p *plan.PassPlan, differ bool) {
 	c := p.Choice()
 	name := words.Shown(p.Pass.Name)
-	if p.Pass.Face != "" {
-		name += ", on the " + words.Shown(p.Pass.Face)
+	if p.Pass.Face != "" || differ {
+		name += ", on the " + words.Shown(words.InWords(ip.PrintedOn(p.Pass)))
 	}
 	f.say("  ", name+": "+f.answer(ip, p)+".")
 	how := f.u.FormatSize(p.Pass.Block.Size) + ", " + words.Shown(guide.SetOut(p.Pass))

@@ -14,11 +14,18 @@ import (
 // how far slips could add up without it.
 func (f *fitText) whole(ip *plan.ItemPlan) {
 	f.blank()
-	for _, text := range Serves(f.u, ip) {
-		f.say("  ", text)
-	}
-	if text := Slips(ip); text != "" {
-		f.say("  ", text)
+	said := map[string]bool{}
+	for _, cloth := range ip.Cloths() {
+		for _, text := range append(Serves(f.u, cloth), Slips(cloth)) {
+			if text == "" || said[text] {
+				continue
+			}
+			said[text] = true
+			if len(ip.Turned) > 0 {
+				text = words.UpperFirst(words.Shown(words.InWords(cloth.FaceNames))) + ": " + text
+			}
+			f.say("  ", text)
+		}
 	}
 }
 

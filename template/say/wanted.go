@@ -18,9 +18,15 @@ func Wanted(p *plan.Plan, n job.Counts) string {
 	for _, ip := range p.Items {
 		f.blank()
 		f.heading(ip)
-		for _, pp := range ip.Passes {
-			f.blank()
-			f.wanted(ip, pp, n)
+		for _, cloth := range ip.Cloths() {
+			if cloth.Area.Turned {
+				f.blank()
+				f.turned(cloth)
+			}
+			for _, pp := range cloth.Passes {
+				f.blank()
+				f.wanted(cloth, pp, n)
+			}
 		}
 	}
 	return strings.Join(f.lines, "\n") + "\n"

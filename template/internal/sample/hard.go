@@ -53,6 +53,12 @@ func Hard(t *testing.T) map[string]*job.Job {
 		"two faces": read("[paper]\nsize = '300 x 500 mm'\nmargin = '5 mm'\noverlap = '8 mm'\n" + fern + acorn +
 			cushion + "faces = ['front', 'back']\n" + fernPass +
 			"[[item.pass]]\nname = 'acorns'\nblock = 'acorn'\nface = 'back'\ngap = '25 mm'\n"),
+		"faces that differ": read("[paper]\nsize = '480 x 520 mm'\n" + acorn + "[[item]]\nname = 'book bag'\nshape = 'outline'\n" +
+			"outline = ['0 x 40 mm', '300 x 0 mm', '380 x 40 mm', '340 x 420 mm', '0 x 420 mm']\nborder = '10 mm'\nfaces = ['front', 'back']\n" +
+			"[[item.keep-clear]]\nname = 'eyelet'\nat = '20 x 60 mm'\nsize = '40 x 30 mm'\n" +
+			"[[item.keep-clear]]\nname = 'pocket'\nface = 'front'\nat = '200 x 180 mm'\nsize = '90 x 110 mm'\n" +
+			"[[item.pass]]\nblock = 'acorn'\ngap = '2 mm'\ncentre-across = 'print'\ncentre-down = 'print'\n" +
+			"[[item.pass]]\nname = 'on the back'\nblock = 'acorn'\non = 'acorn'\nface = 'back'\noffset = '1 x 1 mm'\n"),
 		"small sheets": read("[paper]\nsize = 'A6'\nmargin = '4 mm'\noverlap = '5 mm'\nreach = '15 mm'\n" + acorn +
 			"[[item]]\nname = 'coaster'\nsize = '150 x 150 mm'\nborder = '10 mm'\n[[item.pass]]\nblock = 'acorn'\ngap = '1 mm'\n"),
 		"one sheet": read("[paper]\nsize = 'one sheet'\nmargin = '10 mm'\n" + fern + cushion + fernPass),
