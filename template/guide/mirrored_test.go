@@ -1,9 +1,10 @@
-package template
+package guide
 
 import (
 	"testing"
 
 	"underlay/geometry"
+	"underlay/template/internal/readback"
 	"underlay/template/internal/sample"
 )
 
@@ -11,11 +12,19 @@ import (
 // pdfium: what the front shows at x is on the back at width - x, the cloth's edge, the eyelet that
 // goes through, and every print; the pocket of the front is on the front alone.
 func TestBackIsTheFrontMirrored(t *testing.T) {
-	p := readPapers(t, sample.Hard(t)["faces that differ"])
-	if len(p.guides) != 2 || p.guides[0].face.Name() != "front" || p.guides[1].face.Name() != "back" {
-		t.Fatalf("%d guides", len(p.guides))
+	j := sample.Hard(t)["faces that differ"]
+	var guides []guideRead
+	for _, g := range facesOf(t, j) {
+		read := guideRead{job: j, face: g.Face, cloth: g.Face.Item.Area.Cloth}
+		for i, page := range readback.Drawn(t, g.Pages) {
+			read.sheets = append(read.sheets, readback.ReadSheet(g.Sheets[i], page))
+		}
+		guides = append(guides, read)
 	}
-	front, back := p.guides[0], p.guides[1]
+	if len(guides) != 2 || guides[0].face.Name() != "front" || guides[1].face.Name() != "back" {
+		t.Fatalf("%d guides", len(guides))
+	}
+	front, back := guides[0], guides[1]
 	// Of the job as it is written: 380 mm wide.
 	mirror := func(q geometry.Point) geometry.Point { return geometry.Pt(380-q.X, q.Y) }
 	edge := []geometry.Point{{X: 0, Y: 40}, {X: 300, Y: 0}, {X: 380, Y: 40}, {X: 340, Y: 420}, {X: 0, Y: 420}}
@@ -36,7 +45,7 @@ func TestBackIsTheFrontMirrored(t *testing.T) {
 	back.mustRun(t, "the eyelet, back", ring(box(20, 60, 40, 30), mirror))
 	front.mustRun(t, "the pocket, front", ring(box(200, 180, 90, 110), asIs))
 	for _, s := range back.sheets {
-		for _, w := range s.page.texts {
+		for _, w := range s.Page.Texts() {
 			if w.Text == "pocket" {
 				t.Error("the back has the front's pocket")
 			}
@@ -44,7 +53,7 @@ func TestBackIsTheFrontMirrored(t *testing.T) {
 	}
 	drawn := func(g guideRead, o geometry.Outline) bool {
 		for _, s := range g.sheets {
-			if len(s.styles(o)) > 0 {
+			if len(stylesOf(s, o)) > 0 {
 				return true
 			}
 		}
