@@ -27,6 +27,3 @@ func planOf(t testing.TB, text string) *plan.Plan {
 	}
 	return p
 }
-
-const fernOn = "[[block]]\nname = 'fern'\nprint = '90 x 90 mm'\n" +
-	"[[item]]\nname = 'floor cushion'\nsize = '%s'\nborder = '25 mm'\n[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n"

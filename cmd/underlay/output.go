@@ -31,7 +31,6 @@ func isFolder(name string) bool {
 type output struct {
 	name    string // "-": standard output
 	from    origin
-	force   bool         // also over a file that underlay did not draw
 	content []byte       // of the file
 	ready   func() error // see place.write
 	words   string       // said once the file is there
