@@ -45,6 +45,8 @@ func hopelessJobs() [][2]string {
 		{"no room inside the frame", fern + acorn + item("230 x 230 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\n") + pass("acorn", gap)},
 		{"frame closed inside", fern + acorn + item("221 x 221 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\n") + pass("acorn", gap)},
 		{"frame wider than the cloth", fern + item("110 x 500 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\n")},
+		{"frame whose corner blocks are too large", fern + acorn + item("200 x 500 mm", "20 mm") + pass("acorn", gap+"repeat = 'frame'\ncorner = 'fern'\n")},
+		{"frame whose corner blocks are too small", fern + acorn + item("500 x 500 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\ncorner = 'acorn'\n")},
 		{"frame with one print along the top", fern + item("200 x 500 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\n")},
 		{"frame on itself, down", fern + item("500 x 180 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\nsides = ['top', 'bottom']\n")},
 		{"frame on itself, across", fern + item("180 x 500 mm", "20 mm") + pass("fern", gap+"repeat = 'frame'\nsides = ['left', 'right']\n")},

@@ -62,7 +62,7 @@ func (b bench) passes() {
 			repeat = "seated"
 		}
 		rows = append(rows, []string{
-			p.Pass.Name, guide.Words(p.Pass.Block, u), repeat,
+			p.Pass.Name, blockWords(p.PassPlan, u), repeat,
 			guide.ApartWords(p.PassPlan, u), strings.Join(p.Pass.Colours, ", "),
 			numbers(p.First, p.First+len(p.Prints)-1),
 		})
@@ -77,6 +77,15 @@ func (b bench) passes() {
 	}
 	b.Space(2)
 	b.Table(head, rows)
+}
+
+// blockWords names the blocks of a pass with their sizes.
+func blockWords(p *plan.PassPlan, u geometry.Unit) string {
+	var all []string
+	for _, b := range p.Blocks() {
+		all = append(all, guide.Words(b, u))
+	}
+	return strings.Join(all, ", ")
 }
 
 // numbers writes a run of numbers.

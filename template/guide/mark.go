@@ -78,7 +78,10 @@ func describePass(h hash.Hash, p *job.Pass) {
 			fmt.Fprintf(h, "%q\n", seat.Name)
 		}
 	}
-	pass.Block, pass.Between, pass.On, pass.Line = nil, nil, nil, 0
+	if pass.Corner != nil {
+		fmt.Fprintf(h, "%#v\n", *pass.Corner)
+	}
+	pass.Block, pass.Corner, pass.Between, pass.On, pass.Line = nil, nil, nil, nil, 0
 	pass.Places = slices.Clone(pass.Places)
 	for i := range pass.Places {
 		pass.Places[i].Line = 0

@@ -2,6 +2,7 @@ package guide
 
 import (
 	"fmt"
+	"strings"
 
 	"underlay/geometry"
 	"underlay/template/job"
@@ -10,7 +11,11 @@ import (
 
 // printWords is a pass in a few words: block and gap.
 func printWords(p *plan.PassPlan, u geometry.Unit) string {
-	words := Words(p.Pass.Block, u)
+	var all []string
+	for _, b := range p.Blocks() {
+		all = append(all, Words(b, u))
+	}
+	words := strings.Join(all, " and ")
 	if apart := ApartWords(p, u); apart != "" {
 		words += ", " + apart
 	}
@@ -40,6 +45,9 @@ func SetOut(p *job.Pass) string {
 		return "one in each corner"
 	case job.Placed:
 		return "each at its own place"
+	}
+	if p.Corner != nil {
+		return string(p.Repeat) + " with " + p.Corner.Name + " in the corners"
 	}
 	return string(p.Repeat)
 }

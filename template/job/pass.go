@@ -23,9 +23,10 @@ type Pass struct {
 	Turns        Turns
 	Colours      []string
 	Order        Order
-	Sides        Sides // frame
-	Tops         Tops  // frame
-	Rings        int   // 0: as many as fit
+	Sides        Sides  // frame
+	Tops         Tops   // frame
+	Corner       *Block // of a frame's four corners; nil: they are taken by its sides
+	Rings        int    // 0: as many as fit
 	Places       []Place
 	Toss         Toss
 	Between      *Pass

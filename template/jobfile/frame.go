@@ -1,6 +1,7 @@
 package jobfile
 
 import (
+	"maps"
 	"slices"
 
 	"underlay/template/job"
@@ -8,7 +9,7 @@ import (
 )
 
 // checkFrameAndRings reads what belongs to those two repeats.
-func checkFrameAndRings(s section, pass *job.Pass) {
+func (p *passReader) checkFrameAndRings(s section, pass *job.Pass) {
 	list, _ := s.key("sides").list(`["bottom"]`)
 	for _, e := range list {
 		text, ok := e.text("bottom")
@@ -22,8 +23,27 @@ func checkFrameAndRings(s section, pass *job.Pass) {
 	}
 	tops, _ := s.word("tops")
 	pass.Tops = job.Tops(tops)
+	p.checkCorner(s, pass)
 	if n, ok := s.key("rings").count("2", 1000); ok {
 		pass.Rings = n
+	}
+}
+
+// checkCorner finds the block of a frame's corners, which it has only where all sides meet.
+func (p *passReader) checkCorner(s section, pass *job.Pass) {
+	e := s.key("corner")
+	name, ok := e.text("acorn")
+	if !ok {
+		return
+	}
+	block, known := p.blocks[name]
+	switch {
+	case !known && len(p.blocks) > 0:
+		e.unknownName(name, "block", slices.Sorted(maps.Keys(p.blocks)))
+	case s.key("sides").given() && len(pass.Sides) < len(job.AllSides()):
+		e.say("only a frame along all four sides has four corners; take sides out, or corner")
+	default:
+		pass.Corner = block
 	}
 }
 

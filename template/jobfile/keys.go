@@ -216,6 +216,8 @@ func jobKeys() []key {
 			says: "The sides that a frame runs along: top, right, bottom, left."},
 		{in: "item.pass", name: "tops", kind: aWord, words: []string{string(job.TopsOut), string(job.TopsIn), string(job.TopsUp)}, with: append(slices.Clone(framed), string(job.Corners)),
 			says: "Which way the tops of a frame's prints face: out to the edge, or in. In corners out is upright in the top left one, and a quarter turn on in each next; up is upright in all."},
+		{in: "item.pass", name: "corner", kind: aName, example: `"acorn"`, usual: "the sides' own prints", with: framed,
+			says: "The block of a frame's four corners, each turned a quarter from the last; the sides run between them."},
 		{in: "item.pass", name: "rings", kind: aWhole, example: "2", usual: "as many as fit", with: repeats(job.Repeat.Ringed),
 			says: "How many rings there are at the most, counted from the edge."},
 		{in: "item.pass", name: "at", kind: placeList, example: `["120 x 80 mm", "300 x 80 mm turned 30"]`, with: placed,

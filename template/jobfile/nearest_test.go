@@ -34,7 +34,7 @@ func TestNearest(t *testing.T) {
 		{"strait", words.Texts(job.Repeats()), "straight"},
 		{"columns", keys, ""},
 		{"prints", keys, ""},
-		{"corner", keys, ""},
+		{"corner", keys, "corner"},
 		{"space", keys, ""},
 		{"A44", []string{"A4", "A5"}, "A4"},
 		{"outwards", []string{"out", "in"}, "out"},

@@ -28,7 +28,10 @@ func same(j *job.Job) string {
 		for _, p := range it.Passes {
 			pass := *p
 			fmt.Fprintf(&b, "on %v, between %v, block %s\n", nameOf(p.On), nameOf(p.Between), p.Block.Name)
-			pass.On, pass.Between, pass.Block, pass.Line = nil, nil, nil, 0
+			if p.Corner != nil {
+				fmt.Fprintf(&b, "corner %s\n", p.Corner.Name)
+			}
+			pass.On, pass.Between, pass.Block, pass.Corner, pass.Line = nil, nil, nil, nil, 0
 			pass.Places = slices.Clone(pass.Places)
 			for i := range pass.Places {
 				pass.Places[i].Line = 0

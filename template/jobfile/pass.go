@@ -56,7 +56,7 @@ func (p *passReader) check(s section) *job.Pass {
 	pass.Order = job.Order(order)
 	pass.Over, _ = s.key("over").yes()
 	turned := checkTurns(s, pass)
-	checkFrameAndRings(s, pass)
+	p.checkFrameAndRings(s, pass)
 	checkSingles(s, pass)
 	checkExactly(s, pass)
 	gaps := checkGaps(s, pass)

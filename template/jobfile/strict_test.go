@@ -99,7 +99,7 @@ func TestUnknownKeys(t *testing.T) {
 		{in: "[[item.pass]]", line: `columns = 5`, want: `write "across"`},
 		{in: "[[item.pass]]", line: `rows = 5`, want: `write "down"`},
 		{in: "[[item.pass]]", line: `prints = 25`, want: `the keys of [[item.pass]] are name, block, face, `},
-		{in: "[[item.pass]]", line: `corner = "fern"`, want: `the keys of [[item.pass]] are name, block, face, `},
+		{in: "[[item.pass]]", line: `ribbon = "fern"`, want: `the keys of [[item.pass]] are name, block, face, `},
 		{in: "[[item.pass]]", line: `size = "5 cm"`, want: `the keys of [[item.pass]] are name, block, face, `},
 	} {
 		job := goodLines()

@@ -35,7 +35,11 @@ func (l layout) changed(what change, down bool, d geometry.Length) layout {
 			pass.Gap.Down = less(pass.Gap.Down, d)
 		}
 	case smallerBlock:
-		pass.Block = smaller(&pass, down, d)
+		block := smaller(&pass, down, d)
+		if pass.Corner == pass.Block {
+			pass.Corner = block
+		}
+		pass.Block = block
 	}
 	area := newArea(&item)
 	if area.Turned = l.area.Turned; area.Turned && what == moreCloth {

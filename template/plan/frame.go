@@ -40,7 +40,7 @@ func (l layout) describeFrame(sides []frameSide) way {
 	for _, s := range sides {
 		run := Run{Name: string(s.side)}
 		for _, site := range sites {
-			if job.AllSides()[site.key.J] == s.side {
+			if site.Block == nil && job.AllSides()[site.key.J] == s.side {
 				run.Count++
 			}
 		}
@@ -57,6 +57,9 @@ func (l layout) describeFrame(sides []frameSide) way {
 		}
 		c.Runs = append(c.Runs, run)
 	}
+	if n := cornersOf(sites); n > 0 {
+		c.Runs = append(c.Runs, Run{Name: "corners", Count: n})
+	}
 	c.Pitch = job.Spacing{Across: l.cell.W + c.Gap.Across, Down: l.cell.W + c.Gap.Down}
 	return c
 }
@@ -68,12 +71,16 @@ type frameSide struct {
 	gap     geometry.Length
 	corners bool           // it runs between corner prints, and keeps its gap to them
 	first   geometry.Point // origin of its first print
+	corner  geometry.Point // origin of the block in the corner before it, where that has one of its own
 	along   geometry.Point // of length 1
 	turn    geometry.Angle
 }
 
 // setFrame works out the runs in the order top, right, bottom, left.
 func (l layout) setFrame() ([]frameSide, error) {
+	if l.pass.Corner != nil {
+		return l.setCornered()
+	}
 	size, area, gap := l.pass.Block.Size, l.area.Rect, l.pass.Gap
 	has := l.pass.Sides.Has
 	all := has(job.TopSide) && has(job.RightSide) && has(job.BottomSide) && has(job.LeftSide)
@@ -173,11 +180,29 @@ func (r frameRun) span(size geometry.Length) geometry.Length {
 	return geometry.Length(r.n)*size + geometry.Length(max(0, r.n-1))*r.gap
 }
 
-// placeFrame returns the prints of the runs, clockwise. A print's key is its place on its side,
-// and the side.
+// cornersOf counts the prints that have a block of the corners.
+func cornersOf(sites []Site) int {
+	n := 0
+	for _, s := range sites {
+		if s.Block != nil {
+			n++
+		}
+	}
+	return n
+}
+
+// placeFrame returns the prints of the runs, clockwise, each after the block of the corner before
+// it. A print's key is its place on its side, that of such a block the one before the first, and
+// the side.
 func (l layout) placeFrame(sides []frameSide) []Site {
 	var sites []Site
 	for _, s := range sides {
+		if l.pass.Corner != nil {
+			site := Site{Origin: s.corner, Turn: s.turn, Block: l.pass.Corner, key: geometry.Site{I: -1, J: slices.Index(job.AllSides(), s.side)}}
+			if l.holds(site) {
+				sites = append(sites, site)
+			}
+		}
 		for i := range s.n {
 			at := s.first.Add(s.along.Mul(float64(i) * float64(l.cell.W+s.gap)))
 			site := Site{Origin: at, Turn: s.turn, key: geometry.Site{I: i, J: slices.Index(job.AllSides(), s.side)}}
@@ -201,8 +226,14 @@ func goFrame(sites []Site, hand job.Hand) []int {
 		}
 	}
 	if hand == job.LeftHand {
-		slices.Reverse(order[:top])
-		slices.Reverse(order[top:])
+		// The block of the far right corner, where it has one, comes before the row along the top.
+		corner := top
+		if top < len(sites) && sites[top].Block != nil {
+			corner++
+		}
+		order = append(append(slices.Clone(order[top:corner]), order[:top]...), order[corner:]...)
+		slices.Reverse(order[corner-top : corner])
+		slices.Reverse(order[corner:])
 	}
 	return order
 }
@@ -223,12 +254,15 @@ func mostInFrame(l layout) int {
 	for _, s := range sides {
 		n += s.n
 	}
+	if l.pass.Corner != nil {
+		n += len(sides)
+	}
 	return n
 }
 
 // insideFrames returns the area left to a pass by the frames printed before it on a face they
-// share: drawn in on each side that a frame runs along by the depth of its block and the gap of
-// the pass. A pass that is seated by another, has places of its own or is a frame itself has the
+// share: drawn in on each side that a frame runs along by the depth of its deepest block and the gap
+// of the pass. A pass that is seated by another, has places of its own or is a frame itself has the
 // whole area.
 func (l layout) insideFrames(before []*PassPlan) (Area, bool) {
 	a := l.area
@@ -242,6 +276,9 @@ func (l layout) insideFrames(before []*PassPlan) (Area, bool) {
 			continue
 		}
 		depth := newLayout(l.area, p.Pass).cell.H
+		if c := p.Pass.Corner; c != nil {
+			depth = max(depth, c.Size.W, c.Size.H)
+		}
 		for _, side := range []struct {
 			side job.Side
 			edge *geometry.Length
