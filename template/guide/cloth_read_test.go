@@ -196,11 +196,10 @@ func checkCloth(t *testing.T, g guideRead) {
 		g.mustRun(t, "the crease", along(geometry.Pt(g.cloth.Min.X, c.Y), geometry.Pt(g.cloth.Max.X, c.Y)))
 	}
 	for _, pass := range g.face.Passes {
-		wood := pass.Pass.Block.Wood
 		for _, print := range pass.Prints {
-			if !wood.None() {
+			if wood := print.Block.Wood; !wood.None() {
 				o := wood.Turn(print.Turn).Move(print.Origin)
-				g.mustRun(t, "the wood of "+pass.Pass.Block.Name, slices.DeleteFunc(g.shown(print, o), func(q geometry.Point) bool { return !byCorner(o, q) }))
+				g.mustRun(t, "the wood of "+print.Block.Name, slices.DeleteFunc(g.shown(print, o), func(q geometry.Point) bool { return !byCorner(o, q) }))
 			}
 		}
 	}

@@ -92,7 +92,7 @@ border = "20 mm"
 				if r := print.Outline.Bounds(); r.Overlaps(box) && !r.Holds(box) {
 					t.Errorf("the number %s, %v, is struck by the edge of %v", l.Text, box, r)
 				}
-				for _, piece := range Brackets(p.Pass.Block.Wood.Place(print.Origin, print.Turn)) {
+				for _, piece := range Brackets(print.Block.Wood.Place(print.Origin, print.Turn)) {
 					if b := (geometry.Path{piece}).Bounds(); b.Grow(0.1).Overlaps(box) {
 						t.Errorf("the number %s, %v, is struck by the wood's corner, %v", l.Text, box, b)
 					}

@@ -157,8 +157,8 @@ func checkMarks(t *testing.T, name string, j *job.Job, face plan.FacePlan) int {
 	}
 	missing, arrows := 0, 0
 	for i, pass := range face.Passes {
-		side := min(pass.Pass.Block.Size.W, pass.Pass.Block.Size.H)
 		for k, print := range pass.Prints {
+			side := min(print.Block.Size.W, print.Block.Size.H)
 			number := pass.First + k
 			outlines := face.Item.Area.Again(print, print.Outline)
 			inside := func(box geometry.Rect) bool {
@@ -180,7 +180,7 @@ func checkMarks(t *testing.T, name string, j *job.Job, face plan.FacePlan) int {
 			if own == nil {
 				missing++
 			} else {
-				if got := own.Size * cap; math.Abs(float64(got-numberSize(pass.Pass.Block))) > 0.01 {
+				if got := own.Size * cap; math.Abs(float64(got-numberSize(print.Block))) > 0.01 {
 					fail(number, "its number is %v high", got)
 				}
 				m.checkClear(t, own, func(format string, args ...any) { fail(number, format, args...) })

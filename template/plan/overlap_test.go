@@ -17,11 +17,11 @@ func lying(item *job.Item, p, q *PassPlan) (n int, sure bool) {
 	const hair = 1e-5
 	var under []oracle.Shape
 	for _, b := range q.Prints {
-		under = append(under, oracle.OutlineAt(q.Pass.Block, b.Origin, b.Turn).Copies(item)...)
+		under = append(under, oracle.OutlineAt(b.Block, b.Origin, b.Turn).Copies(item)...)
 	}
 	sure = true
 	for _, a := range p.Prints {
-		shape, least := oracle.OutlineAt(p.Pass.Block, a.Origin, a.Turn), 1.0
+		shape, least := oracle.OutlineAt(a.Block, a.Origin, a.Turn), 1.0
 		for _, u := range under {
 			least = min(least, shape.Plain(u))
 		}
