@@ -21,6 +21,7 @@ type SheetPlace struct {
 	Page  int
 	Item  string
 	Part  string
+	Pass  string // the one that the sheet shows, where passes are apart
 	Sheet paper.Sheet
 }
 
@@ -49,7 +50,7 @@ func guides(p *plan.Plan, ip *plan.ItemPlan, sheets int) ([]guide.Papers, error)
 	var all []guide.Papers
 	for _, g := range drawn {
 		front := bench.Overview(p.Job, g.Face, g.Drawing, g.Sheets)
-		all = append(all, guide.Papers{Name: g.Face.Titled("guide"), Mark: guide.Mark(p.Job, g.Face), Pages: append(front, g.Pages...), Sheets: g.Sheets})
+		all = append(all, guide.Papers{Name: g.Face.Titled("guide"), Mark: guide.Mark(p.Job, g.Face), Pass: g.Face.Pass(), Pages: append(front, g.Pages...), Sheets: g.Sheets})
 	}
 	return all, err
 }
@@ -195,7 +196,7 @@ func (b *binder) bindFor(item, part string, papers guide.Papers) {
 	front := len(papers.Pages) - len(papers.Sheets)
 	bound := paper.Part{Name: papers.Name, Pages: papers.Pages[:front]}
 	for i, s := range papers.Sheets {
-		b.places = append(b.places, SheetPlace{len(b.partOf) + front + i + 1, item, part, s})
+		b.places = append(b.places, SheetPlace{len(b.partOf) + front + i + 1, item, part, papers.Pass, s})
 		bound.Children = append(bound.Children, paper.Part{Name: "sheet " + s.Name, Pages: papers.Pages[front+i : front+i+1]})
 	}
 	last := &b.doc.Parts[len(b.doc.Parts)-1]

@@ -18,6 +18,7 @@ type jsonSheet struct {
 	Page   int       `json:"page"`
 	Item   string    `json:"item"`
 	Part   string    `json:"part"`
+	Pass   string    `json:"pass,omitempty"` // where passes are apart
 	Name   string    `json:"name"`
 	Row    int       `json:"row"`
 	Column int       `json:"column"`
@@ -52,7 +53,7 @@ func sheetsJSON(file string, pages int, places []template.SheetPlace) jsonDrawn 
 	for _, p := range places {
 		s := p.Sheet
 		out.Sheets = append(out.Sheets, jsonSheet{
-			Page: p.Page, Item: p.Item, Part: p.Part, Name: s.Name, Row: s.Row, Column: s.Column,
+			Page: p.Page, Item: p.Item, Part: p.Part, Pass: p.Pass, Name: s.Name, Row: s.Row, Column: s.Column,
 			Size: jsonSize{length(s.Page.W), length(s.Page.H)},
 			Area: jsonArea{
 				jsonXY{length(s.Area.Min.X), length(s.Area.Min.Y)},

@@ -5,6 +5,7 @@ import (
 
 	"underlay/template/guide"
 	"underlay/template/job"
+	"underlay/template/words"
 )
 
 // steps says what to do at the bench, in a few sentences that fit the item; left: the picture of
@@ -25,6 +26,14 @@ func (b bench) steps(left bool) []string {
 		lay += " Turn it over like a leaf for that: what was at the left comes to lie at the right."
 	}
 	steps := []string{join, prepare, lay}
+	if alone := b.face.Laid().Apart(); b.job.Paper.Passes == job.PassesApart && len(alone) > 1 {
+		var guides []string
+		for _, f := range alone {
+			guides = append(guides, f.Pass()+" "+guide.Mark(b.job, f))
+		}
+		steps[0] = "Print the guides’ sheets at 100 %, measure a check bar, join each guide and tape the first flat to the mat."
+		steps[2] += " Each pass has a guide of its own, by its mark: " + words.InWords(guides) + ". Change guides when a pass is dry; the cloth lies the same on each."
+	}
 	if guide.Taped(b.face) {
 		steps = append(steps, "Stretch masking tape from tick to tick: the start tape first, then along the outer edges of the prints.")
 	}

@@ -10,6 +10,7 @@ import (
 type Papers struct {
 	Name   string
 	Mark   string // of the guide they go with, or of the set
+	Pass   string // the one that they show, where passes are apart
 	Pages  []paper.Page
 	Sheets []paper.Sheet // at true size, on the last of the pages
 }
@@ -22,12 +23,26 @@ type Guide struct {
 	Pages   []paper.Page
 }
 
-// Faces draws the guide for each face of an item that differs, where the guides before
+// Shown returns what the guides of an item show: a face that differs each, or where the job has
+// the passes apart, a pass of it.
+func Shown(j *job.Job, ip *plan.ItemPlan) []plan.FacePlan {
+	faces := ip.Laid()
+	if j.Paper.Passes != job.PassesApart {
+		return faces
+	}
+	var shown []plan.FacePlan
+	for _, f := range faces {
+		shown = append(shown, f.Apart()...)
+	}
+	return shown
+}
+
+// Faces draws the guides of an item, of each face that Shown returns, where the guides before
 // it took so many sheets. The error is of type Problems: more sheets than anyone would tape, a
 // paper too small.
 func Faces(j *job.Job, ip *plan.ItemPlan, before int) ([]Guide, error) {
 	var all []Guide
-	for _, face := range ip.Laid() {
+	for _, face := range Shown(j, ip) {
 		if err := checkSheets(j, face.Item, before); err != nil {
 			return nil, err
 		}

@@ -14,7 +14,7 @@ const (
 )
 
 // Layout draws the guides of the plan at true size as one drawing: of every item, for each
-// face that differs. One guide alone is in the frame of its item. Several lie one below the
+// face that Shown returns. One guide alone is in the frame of its item. Several lie one below the
 // other, 20 mm apart, the first in the frame of its item, each with its name above it.
 //
 // The error is of type Problems: an item without a pass.
@@ -25,7 +25,7 @@ func Layout(p *plan.Plan) (*paper.Drawing, error) {
 		if len(ip.Item.Passes) == 0 {
 			return nil, p.Job.NothingToDraw(ip.Item)
 		}
-		for _, face := range ip.Laid() {
+		for _, face := range Shown(p.Job, ip) {
 			guides, names = append(guides, Draw(p.Job, face)), append(names, face.Label())
 		}
 	}

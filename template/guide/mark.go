@@ -28,6 +28,13 @@ func Mark(j *job.Job, face plan.FacePlan) string {
 	fmt.Fprintf(h, "%q\n", face.Names)
 	for _, p := range face.Passes {
 		describePass(h, p.Pass)
+		if face.Alone {
+			// The passes left out decide what it is numbered from, and where it is seated.
+			fmt.Fprintf(h, "%d\n", p.First)
+			for host := p.Pass.Host(); host != nil; host = host.Host() {
+				describePass(h, host)
+			}
+		}
 	}
 	return markOf(h)
 }

@@ -166,9 +166,13 @@ func checkCrosses(t *testing.T, g guideRead) {
 }
 
 // checkNumbersRunOn holds the numbers of each face against the plan: they run on from pass to
-// pass, and none on the cloth is larger than the number of its prints.
+// pass, where passes are apart too, and none on the cloth is larger than the number of its prints.
 func checkNumbersRunOn(t *testing.T, g guideRead) {
 	next := 1
+	if g.face.Alone {
+		next = g.face.Passes[0].First
+	}
+	first := next
 	for _, pass := range g.face.Passes {
 		if pass.First != next {
 			t.Errorf("%s: %s begins at %d, want %d", g.face.Label(), pass.Pass.Name, pass.First, next)
@@ -177,8 +181,8 @@ func checkNumbersRunOn(t *testing.T, g guideRead) {
 	}
 	for _, s := range g.sheets {
 		for _, w := range s.Page.Texts() {
-			if n, err := strconv.Atoi(w.Text); err == nil && g.cloth.Holds(s.LayoutRect(w.Box)) && (n < 1 || n >= next) {
-				t.Errorf("%s: a number %d, and %d prints", g.face.Label(), n, next-1)
+			if n, err := strconv.Atoi(w.Text); err == nil && g.cloth.Holds(s.LayoutRect(w.Box)) && (n < first || n >= next) {
+				t.Errorf("%s: a number %d, and prints %d to %d", g.face.Label(), n, first, next-1)
 			}
 		}
 	}

@@ -21,6 +21,7 @@ type Paper struct {
 	// LeastReach is how far it does at the least: it may fall back to that where it saves sheets.
 	LeastReach geometry.Length
 	Extent     Extent
+	Passes     Passes
 	Lines      Lines
 }
 
@@ -31,6 +32,15 @@ type Extent string
 const (
 	FullExtent  Extent = "full"
 	EdgesExtent Extent = "edges"
+)
+
+// Passes is how the passes of a face share its guide.
+type Passes string
+
+// The ways: all passes on one guide, or a guide for each.
+const (
+	PassesTogether Passes = "together"
+	PassesApart    Passes = "apart"
 )
 
 // Lines is how wide the lines are drawn.

@@ -55,6 +55,14 @@ type Toss struct {
 // Seated tells whether the pass's prints are placed by those of another pass.
 func (p *Pass) Seated() bool { return p.Between != nil || p.On != nil }
 
+// Host returns the pass whose prints place this one's; nil where it is not seated.
+func (p *Pass) Host() *Pass {
+	if p.Between != nil {
+		return p.Between
+	}
+	return p.On
+}
+
 // Framed tells whether the pass is a frame, and not seated by another.
 func (p *Pass) Framed() bool { return !p.Seated() && p.Repeat.Framed() }
 

@@ -57,7 +57,7 @@ func TestExampleAsRead(t *testing.T) {
 	want := &job.Job{
 		Title: "Reading nook", Units: geometry.UnitMM,
 		Paper: job.Paper{Stock: stock(t, "A4"), Margin: 7, Overlap: 12, Reach: 25, LeastReach: 25,
-			Extent: job.FullExtent, Lines: job.FineLines},
+			Extent: job.FullExtent, Passes: job.PassesTogether, Lines: job.FineLines},
 		Printing: job.Printing{Hand: job.RightHand},
 		Blocks:   []*job.Block{fern, wave},
 		Items: []*job.Item{
@@ -94,6 +94,7 @@ size = "one sheet"
 margin = "0 mm"
 overlap = "0 mm"
 extent = "edges"
+passes = "apart"
 lines = "strong"
 reach = "1 in"
 
@@ -297,7 +298,7 @@ func TestEverything(t *testing.T) {
 	}
 	want := &job.Job{
 		Title: "Reading nook", Units: geometry.UnitInch,
-		Paper:    job.Paper{Stock: stock(t, "one sheet"), Reach: 25.4, LeastReach: 25.4, Extent: job.EdgesExtent, Lines: job.StrongLines},
+		Paper:    job.Paper{Stock: stock(t, "one sheet"), Reach: 25.4, LeastReach: 25.4, Extent: job.EdgesExtent, Passes: job.PassesApart, Lines: job.StrongLines},
 		Printer:  job.Printer{Across: 179.2, Down: 248.9},
 		Printing: job.Printing{Hand: job.LeftHand, SecondsAPrint: 75, SecondsAColour: 40.5, PaintCover: 90, HasSecondsPrint: true, HasSecondsColour: true, HasPaintCover: true},
 		Blocks:   []*job.Block{fern, pebble, comb, acorn},

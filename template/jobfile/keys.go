@@ -98,6 +98,8 @@ func jobKeys() []key {
 			says: "What two neighbouring sheets share, for gluing."},
 		{in: "paper", name: "extent", kind: aWord, words: []string{string(job.FullExtent), string(job.EdgesExtent)},
 			says: "How much of a guide is printed: all of it, or under thick cloth only the edges with the marks outside."},
+		{in: "paper", name: "passes", kind: aWord, words: []string{string(job.PassesTogether), string(job.PassesApart)},
+			says: "How the passes of an item are shown: together on one guide, or apart, a guide for each with the others left out."},
 		{in: "paper", name: "lines", kind: aWord, words: []string{string(job.FineLines), string(job.StrongLines)},
 			says: "How wide lines are: fine, or strong to be seen through cloth."},
 		{in: "paper", name: "reach", kind: aLength, example: `"25 mm"`, usual: `"25 mm"`,

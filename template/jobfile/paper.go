@@ -52,8 +52,9 @@ func checkPaper(s section) job.Paper {
 		checkSheet(s, &p)
 	}
 	extent, _ := s.word("extent")
+	passes, _ := s.word("passes")
 	lines, _ := s.word("lines")
-	p.Extent, p.Lines = job.Extent(extent), job.Lines(lines)
+	p.Extent, p.Passes, p.Lines = job.Extent(extent), job.Passes(passes), job.Lines(lines)
 	return p
 }
 

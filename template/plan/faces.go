@@ -12,6 +12,8 @@ type FacePlan struct {
 	Item   *ItemPlan // as the face shows it
 	Names  []string  // none where the job names no faces
 	Passes []FacePass
+	// Alone tells that Passes has one of the passes of the face and the others are left out.
+	Alone bool
 }
 
 // FacePass is a pass as it falls on a face: numbers run on through the passes of a face.
@@ -20,8 +22,40 @@ type FacePass struct {
 	First int // number of its first print on this face
 }
 
-// Name returns the names of the faces in words, "front and back"; "" where there are none.
-func (f FacePlan) Name() string { return words.InWords(f.Names) }
+// Name returns the names of the faces in words, "front and back", and of a pass shown alone its
+// name, "front, ferns"; "" where there are none.
+func (f FacePlan) Name() string {
+	name := words.InWords(f.Names)
+	switch {
+	case !f.Alone:
+		return name
+	case name == "":
+		return f.Pass()
+	}
+	return name + ", " + f.Pass()
+}
+
+// Pass returns the name of a pass that is shown alone; "" where all passes are.
+func (f FacePlan) Pass() string {
+	if !f.Alone {
+		return ""
+	}
+	return f.Passes[0].Pass.Name
+}
+
+// Apart returns a plan for each pass of the face, with the others left out; prints keep their
+// numbers. A face of one pass is returned as it is. Of a cloth that is moved along it is what Laid
+// returns that is to be taken apart.
+func (f FacePlan) Apart() []FacePlan {
+	if len(f.Passes) < 2 {
+		return []FacePlan{f}
+	}
+	var alone []FacePlan
+	for _, p := range f.Passes {
+		alone = append(alone, FacePlan{Item: f.Item, Names: f.Names, Passes: []FacePass{p}, Alone: true})
+	}
+	return alone
+}
 
 // Label returns the item's name with the faces', where it has some.
 func (f FacePlan) Label() string {

@@ -27,7 +27,7 @@ func (f FacePlan) Laid() FacePlan {
 	area.Cloth, area.Rect = cloth, ground
 	item.Outline = geometry.RectOutline(cloth)
 	item.Hem = 0 // its line would close the open end
-	laid := FacePlan{Item: &ItemPlan{Item: &item, FaceNames: f.Item.FaceNames, Area: area, Moves: m}, Names: f.Names}
+	laid := FacePlan{Item: &ItemPlan{Item: &item, FaceNames: f.Item.FaceNames, Area: area, Moves: m}, Names: f.Names, Alone: f.Alone}
 	first := 1
 	for _, p := range f.Passes {
 		q := *p.PassPlan
@@ -61,7 +61,7 @@ func (f FacePlan) LaidOn() []geometry.Outline {
 	if m == nil || m.Times == 1 {
 		return nil
 	}
-	p := f.Passes[0]
+	p := f.Item.Passes[0] // on the cloth, whatever pass is shown
 	sites := make([]Site, len(p.laid))
 	for i, print := range p.laid {
 		sites[i] = print.Site

@@ -38,7 +38,7 @@ func Fit(p *plan.Plan) string {
 		f.whole(ip)
 		if len(ip.Item.Passes) > 0 {
 			f.blank()
-			for _, face := range ip.Faces() {
+			for _, face := range guide.Shown(p.Job, ip) {
 				f.papers(face, guide.SheetCounts(p, face))
 				f.reach(p, face)
 			}

@@ -80,6 +80,7 @@ func Hard(t *testing.T) map[string]*job.Job {
 			"[[item.pass]]\nblock = 'acorn'\ngap = '3 mm'\nrepeat = 'rings'\n"),
 		"seated": read(fern + acorn + cushion + fernPass + "[[item.pass]]\nblock = 'acorn'\nbetween = 'fern'\nopen-edges = true\n" +
 			"[[item.pass]]\nname = 'seed'\nblock = 'acorn'\non = 'fern'\noffset = '4 x -6 mm'\n"),
+		"passes apart": read("[paper]\npasses = 'apart'\n" + fern + acorn + cushion + fernPass + "[[item.pass]]\nblock = 'acorn'\nbetween = 'fern'\n"),
 		"outlines": read("[[block]]\nname = 'leaf'\nshape = 'outline'\noutline = ['0 x 0 mm', '50 x 10 mm', '40 x 60 mm', '20 x 25 mm']\n" +
 			"[[item]]\nname = 'pennant'\nshape = 'outline'\noutline = ['0 x 0 mm', '400 x 0 mm', '200 x 500 mm']\nborder = '15 mm'\n" +
 			"[[item.pass]]\nblock = 'leaf'\ngap = '2 mm'\nturns = ['0 180']\n"),
