@@ -8,8 +8,8 @@ import (
 	"underlay/paper/internal/cores"
 )
 
-// Sheets returns a page for each sheet of the tiling that shows something of d, and those
-// sheets, their neighbours' names set accordingly. Each page has two views: the guide, and in
+// Sheets returns a page for each sheet of the tiling that shows something of d, or for several
+// strips, and those sheets, their neighbours' names set accordingly. Each sheet has two views: the guide, and in
 // the page's own frame its furniture: the panel with the sheet's name, the selvedge, check bars
 // both ways, and at each join the line to cut or to lay the cut edge on, crosses at the same
 // points of the layout on both sheets, and the neighbour's name.
@@ -31,26 +31,41 @@ func Sheets(d *Drawing, t Tiling, panel Panel) ([]Sheet, []Page) {
 	for i, subset := range split {
 		subsets[t.Sheets[i].Name] = subset
 	}
-	t = t.Without(func(s Sheet) bool { return !s.shows(d, subsets[s.Name]) })
+	if !t.Strips {
+		t = t.Without(func(s Sheet) bool { return !s.shows(d, subsets[s.Name]) })
+	}
 	if len(t.Sheets) == 0 {
 		return nil, nil
 	}
 	f := newFurnisher(t, panel)
-	// All pages of a tiling are alike, so one raster serves one after the other.
+	// All pages of a grid are alike, so one raster serves one after the other.
 	spaces := sync.Pool{New: func() any { return newSpace(t.Sheets[0].Usable()) }}
-	pages := make([]Page, len(t.Sheets))
-	cores.Each(len(pages), func(i int) {
+	views := make([][]View, len(t.Sheets))
+	cores.Each(len(views), func(i int) {
 		s := t.Sheets[i]
-		sp := spaces.Get().(*space)
-		defer spaces.Put(sp)
-		sp.clear()
-		sp.markGuide(d, subsets[s.Name], s)
-		furniture, hidden := f.furnish(s, sp, d.Names)
-		pages[i] = Page{Size: s.Page, Views: []View{
+		var furniture *Drawing
+		var hidden []geometry.Rect
+		if t.Strips {
+			sp := newSpace(s.Usable())
+			sp.markGuide(d, subsets[s.Name], s)
+			furniture = f.furnishStrip(s, sp, d.Names)
+		} else {
+			sp := spaces.Get().(*space)
+			defer spaces.Put(sp)
+			sp.clear()
+			sp.markGuide(d, subsets[s.Name], s)
+			furniture, hidden = f.furnish(s, sp, d.Names)
+		}
+		views[i] = []View{
 			{Drawing: d, Area: s.Area, At: s.At, Scale: s.Scale, Marks: subsets[s.Name].without(d, s, hidden)},
 			pageView(furniture),
-		}}
+		}
 	})
+	pages := make([]Page, t.Leaves())
+	for i, s := range t.Sheets {
+		pages[s.Leaf].Size = s.Page
+		pages[s.Leaf].Views = append(pages[s.Leaf].Views, views[i]...)
+	}
 	return t.Sheets, pages
 }
 

@@ -30,6 +30,9 @@ func (s Sheet) neighbour(e side) string {
 	return [...]string{leftSide: s.Left, topSide: s.Above, rightSide: s.Right, bottomSide: s.Below}[e]
 }
 
+// opposite is the side across the sheet.
+func (e side) opposite() side { return (e + 2) % 4 }
+
 func (e side) cut() bool { return e == leftSide || e == topSide }
 
 // joinLine returns the line along which the sheet is joined to its neighbour on that side, from

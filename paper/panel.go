@@ -56,16 +56,23 @@ type panelMaker struct {
 }
 
 func newPanelMaker(p Panel, sheets []Sheet) panelMaker {
+	high := geometry.Length(mapHeight)
+	if sheets[0].Joined != nil {
+		high = 10 // strips are low
+	}
 	return panelMaker{
 		Panel: p, sheets: sheets,
-		large: newMiniMap(sheets, p.Cloth, geometry.Size{W: mapWidth, H: mapHeight}),
+		large: newMiniMap(sheets, p.Cloth, geometry.Size{W: mapWidth, H: high}),
 	}
 }
 
 // number says which of the sheets one is.
 func (m panelMaker) number(s Sheet) string {
-	if len(m.sheets) == 1 {
+	switch {
+	case len(m.sheets) == 1:
 		return "the only sheet"
+	case s.Joined != nil:
+		return fmt.Sprintf("one of %d strips", len(m.sheets))
 	}
 	return fmt.Sprintf("sheet %s of %d", s.Name, len(m.sheets))
 }
@@ -80,7 +87,7 @@ func (m panelMaker) whole(s Sheet) []Drawing {
 		aside bool // the map stands beside the words
 	}{
 		{104, nameLarge, true}, {86, nameLarge, true}, {70, nameLarge, true}, {56, nameLarge, false}, {40, 10, false}, {34, nameSmall, false},
-		{130, nameSmall, true}, {72, nameSmall, true},
+		{130, nameSmall, true}, {72, nameSmall, true}, {190, 5, true},
 	} {
 		all = append(all, m.set(s, c.width, c.name, c.aside))
 	}
@@ -239,7 +246,7 @@ func (m panelMaker) parts(s Sheet) [][]Drawing {
 	}
 	text := strings.Join(append([]string{m.number(s), m.Title}, m.Lines...), " · ")
 	for _, h := range []geometry.Length{panelText, 1.8} {
-		for _, width := range []geometry.Length{180, 120, 90, 70, 50} {
+		for _, width := range []geometry.Length{180, 120, 90, 70, 50, 34, 20} {
 			words = append(words, textSign(wrapFew(text, h, false, width), h))
 		}
 	}

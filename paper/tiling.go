@@ -23,6 +23,18 @@ type Sheet struct {
 	Kept geometry.Rect
 	// The neighbours that are printed; "" where there is none.
 	Left, Right, Above, Below string
+	// Leaf is which of the pages it is on, from 0: strips share one.
+	Leaf int
+	// Joined are the joins of a strip.
+	Joined []Join
+}
+
+// Join is where a strip meets another.
+type Join struct {
+	Name     string // of the other
+	Side     side   // of the strip it is on
+	From, To geometry.Point
+	Cut      bool // the strip is cut there; else the other, cut, is laid on the line
 }
 
 // OnPage returns where the layout point p lies on the sheet's page.
@@ -42,7 +54,17 @@ type Tiling struct {
 	Lying         bool            // each page wider than tall, of a stock that is not; of a roll, along it
 	Overlap       geometry.Length // the least that neighbours share
 	Rows, Columns int
-	Sheets        []Sheet // by rows, each from the left
+	Sheets        []Sheet // by rows, each from the left; strips by their pages
+	Strips        bool    // see PlanStrips
+}
+
+// Leaves returns how many pages the sheets are on.
+func (t Tiling) Leaves() int {
+	n := 0
+	for _, s := range t.Sheets {
+		n = max(n, s.Leaf+1)
+	}
+	return n
 }
 
 // Plan spreads a layout over sheets of a stock. Of all the ways it takes one
@@ -96,6 +118,7 @@ func (t Tiling) Without(empty func(Sheet) bool) Tiling {
 	}
 	for i := range left {
 		s := &left[i]
+		s.Leaf = i
 		s.Left, s.Right = there[place{s.Row, s.Column - 1}], there[place{s.Row, s.Column + 1}]
 		s.Above, s.Below = there[place{s.Row - 1, s.Column}], there[place{s.Row + 1, s.Column}]
 		s.Kept = s.Cell

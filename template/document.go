@@ -3,6 +3,7 @@ package template
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"underlay/paper"
 	"underlay/paper/pdf"
@@ -23,6 +24,15 @@ type SheetPlace struct {
 	Part  string
 	Pass  string // the one that the sheet shows, where passes are apart
 	Sheet paper.Sheet
+}
+
+// Leaves returns how many pages the sheets are on: strips share one.
+func Leaves(places []SheetPlace) int {
+	pages := map[int]bool{}
+	for _, p := range places {
+		pages[p.Page] = true
+	}
+	return len(pages)
 }
 
 // part is one kind of papers: made for each item, or once for the job.
@@ -102,7 +112,7 @@ func draw(p *plan.Plan, names []string) (binder, error) {
 			if part.forItem == nil {
 				continue
 			}
-			papers, err := part.forItem(p, ip, len(b.places))
+			papers, err := part.forItem(p, ip, Leaves(b.places))
 			if err != nil {
 				return binder{}, err
 			}
@@ -117,7 +127,7 @@ func draw(p *plan.Plan, names []string) (binder, error) {
 		}
 	}
 	if slices.Contains(names, "bench") && len(p.Items) > 1 {
-		b.bindFirst("bench", guide.Papers{Name: "the whole set", Mark: guide.SetMark(p.Job), Pages: bench.Set(p, b.contents(), len(b.places))})
+		b.bindFirst("bench", guide.Papers{Name: "the whole set", Mark: guide.SetMark(p.Job), Pages: bench.Set(p, b.contents(), Leaves(b.places))})
 	}
 	b.foot(p)
 	return b, nil
@@ -193,11 +203,25 @@ func (b *binder) bind(part string, papers guide.Papers) {
 // bindFor adds papers of the item last begun; each sheet has its own line in the list of
 // contents.
 func (b *binder) bindFor(item, part string, papers guide.Papers) {
-	front := len(papers.Pages) - len(papers.Sheets)
+	leaves := 0
+	var names [][]string // of the sheets on each
+	for _, s := range papers.Sheets {
+		if leaves = max(leaves, s.Leaf+1); len(names) < leaves {
+			names = append(names, nil)
+		}
+		names[s.Leaf] = append(names[s.Leaf], s.Name)
+	}
+	front := len(papers.Pages) - leaves
 	bound := paper.Part{Name: papers.Name, Pages: papers.Pages[:front]}
-	for i, s := range papers.Sheets {
-		b.places = append(b.places, SheetPlace{len(b.partOf) + front + i + 1, item, part, papers.Pass, s})
-		bound.Children = append(bound.Children, paper.Part{Name: "sheet " + s.Name, Pages: papers.Pages[front+i : front+i+1]})
+	for _, s := range papers.Sheets {
+		b.places = append(b.places, SheetPlace{len(b.partOf) + front + s.Leaf + 1, item, part, papers.Pass, s})
+	}
+	for i, on := range names {
+		name := "sheet " + on[0]
+		if len(on) > 1 {
+			name = "strips " + strings.Join(on, ", ")
+		}
+		bound.Children = append(bound.Children, paper.Part{Name: name, Pages: papers.Pages[front+i : front+i+1]})
 	}
 	last := &b.doc.Parts[len(b.doc.Parts)-1]
 	last.Children = append(last.Children, bound)

@@ -45,7 +45,7 @@ func drawIn(j *job.Job, face plan.FacePlan, bounds geometry.Rect) *guide {
 	}
 	g.drawMove()
 	if j.Paper.Extent == job.EdgesExtent {
-		g.drawCorners()
+		g.drawEdge()
 	} else {
 		g.drawCloth()
 		g.drawPrints()
@@ -115,26 +115,17 @@ func (g *guide) drawZone(z job.Zone) {
 	g.crowd.Take(r)
 }
 
-// drawCorners draws the corners of the cloth alone; of a cloth that is no rectangle the whole
-// edge, which is where it is to be laid.
-func (g *guide) drawCorners() {
-	if _, ok := g.face.Item.Item.Outline.Upright(); !ok {
+// drawEdge draws the edge of the cloth alone, all along; of one that is moved along not the side
+// where it goes on.
+func (g *guide) drawEdge() {
+	c := g.cloth
+	down, ok := moved(g.face)
+	switch right, left := geometry.Pt(c.Max.X, c.Min.Y), geometry.Pt(c.Min.X, c.Max.Y); {
+	case !ok:
 		g.line(g.face.Item.Area.ClothPath(), g.pens.Cloth, RoleEdge)
-		return
-	}
-	leg := min(20*geometry.Millimetre, g.cloth.W()/4, g.cloth.H()/4)
-	for _, c := range []struct {
-		p      geometry.Point
-		dx, dy geometry.Length
-	}{
-		{g.cloth.Min, leg, leg},
-		{geometry.Pt(g.cloth.Max.X, g.cloth.Min.Y), -leg, leg},
-		{g.cloth.Max, -leg, -leg},
-		{geometry.Pt(g.cloth.Min.X, g.cloth.Max.Y), leg, -leg},
-	} {
-		if down, ok := moved(g.face); ok && (down && c.dy > 0 || !down && c.dx < 0) {
-			continue // the cloth goes on there
-		}
-		g.line(geometry.Chain(c.p.Add(geometry.Pt(c.dx, 0)), c.p, c.p.Add(geometry.Pt(0, c.dy))), g.pens.Cloth, RoleEdge)
+	case down:
+		g.line(geometry.Chain(c.Min, left, c.Max, right), g.pens.Cloth, RoleEdge)
+	default:
+		g.line(geometry.Chain(right, c.Min, left, c.Max), g.pens.Cloth, RoleEdge)
 	}
 }

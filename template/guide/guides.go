@@ -51,10 +51,10 @@ func Faces(j *job.Job, ip *plan.ItemPlan, before int) ([]Guide, error) {
 			return nil, job.Problems{j.Problem(0, "%s", sheetWords(j, err))}
 		}
 		sheets, pages := paper.Sheets(drawing, tiling, panel(face, j, drawing))
-		if before+len(sheets) > MostSheets {
-			return nil, tooManySheets(j, face.Item, len(sheets), before)
+		if before+len(pages) > MostSheets {
+			return nil, tooManySheets(j, face.Item, len(pages), before)
 		}
-		before += len(sheets)
+		before += len(pages)
 		all = append(all, Guide{face, drawing, sheets, pages})
 	}
 	return all, nil

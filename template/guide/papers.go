@@ -28,7 +28,8 @@ type SheetCount struct {
 func SheetCounts(p *plan.Plan, face plan.FacePlan) []SheetCount {
 	face = face.Laid()
 	j := p.Job
-	planner := paper.NewPlanner(drawIn(j, face, bounds(face.Item, j)).sheetLayout(j.Paper.LeastReach))
+	g := drawIn(j, face, bounds(face.Item, j))
+	planner := paper.NewPlanner(g.sheetLayout(j.Paper.LeastReach))
 	var counts []SheetCount
 	fewest := -1
 	for _, stock := range commonStocks(j) {
@@ -39,11 +40,11 @@ func SheetCounts(p *plan.Plan, face plan.FacePlan) []SheetCount {
 			continue
 		}
 		if may {
-			tiling, err := planner.Plan(setup)
+			tiling, err := g.spread(planner, setup)
 			if err != nil {
 				continue
 			}
-			n = len(tiling.Sheets)
+			n = tiling.Leaves()
 		}
 		if !stock.OneSheet && (fewest < 0 || n < counts[fewest].Sheets) {
 			fewest = len(counts)
@@ -70,11 +71,11 @@ func ShorterReach(p *plan.Plan, face plan.FacePlan) (sheets, now int, saves bool
 		if _, may, err := atMost(j, face.Item, SetupOf(j), 0); err != nil || !may {
 			return 0, 0, false
 		}
-		tiling, err := paper.Plan(g.sheetLayout(least), SetupOf(j))
+		tiling, err := g.spread(paper.NewPlanner(g.sheetLayout(least)), SetupOf(j))
 		if err != nil {
 			return 0, 0, false
 		}
-		counts[i] = len(tiling.Sheets)
+		counts[i] = tiling.Leaves()
 	}
 	return counts[0], counts[1], counts[0] < counts[1]
 }

@@ -61,14 +61,31 @@ func reachOf(ip *plan.ItemPlan, bounds geometry.Rect) geometry.Length {
 func Spread(j *job.Job, face plan.FacePlan) (*paper.Drawing, paper.Tiling, error) {
 	g := drawIn(j, face, bounds(face.Item, j))
 	l := g.sheetLayout(j.Paper.LeastReach)
-	tiling, err := paper.Plan(l, SetupOf(j))
+	tiling, err := g.spread(paper.NewPlanner(l), SetupOf(j))
 	if err != nil {
 		return nil, tiling, err
+	}
+	if tiling.Strips {
+		return g.Drawing, tiling, nil
 	}
 	if short := shortened(g.Bounds, l.Bounds, tiling.Layout); short != g.Bounds {
 		g = drawIn(j, face, short)
 	}
 	return g.Drawing, tiling, nil
+}
+
+// spread spreads the guide over sheets: one that shows the edges alone over strips, where they
+// take less paper.
+func (g *guide) spread(planner *paper.Planner, setup paper.Setup) (paper.Tiling, error) {
+	tiling, err := planner.Plan(setup)
+	if err != nil || g.job.Paper.Extent != job.EdgesExtent || len(tiling.Sheets) == 1 {
+		return tiling, err
+	}
+	rim := paper.Rim{Edge: g.face.Item.Area.ClothPath(), Sides: [4]string{"far", "right", "near", "left"}, Rest: "edge"}
+	if strips, ok := paper.PlanStrips(g.sheetLayout(g.reach), rim, setup); ok && strips.Leaves() < len(tiling.Sheets) {
+		return strips, nil
+	}
+	return tiling, nil
 }
 
 // shortened returns bounds with each side drawn in that was cut short: at shown, and not at all.

@@ -1,0 +1,55 @@
+package paper
+
+import "underlay/geometry"
+
+// framePen draws the edges that strips are cut out along.
+var framePen = Pen{Continuous, 0.25, Ink{}}
+
+// furnishStrip returns the furniture of one strip of several on a page: its frame, its joins, and
+// a panel and check bars as far as it has room.
+func (f furnisher) furnishStrip(s Sheet, sp *space, names []Name) *Drawing {
+	b := board{space: sp, drawing: Drawing{Bounds: s.Usable()}}
+	usable := s.Usable()
+	half := framePen.Width / 2
+	b.drawing.Stroke(usable.Grow(-half).Polygon().Path(), framePen)
+	sp.markPath(usable.Grow(-half).Polygon().Path(), func(p geometry.Point) geometry.Point { return p })
+	for _, j := range s.Joined {
+		f.drawStripJoin(&b, s, j)
+	}
+	b.putNames(names, s)
+	calm := usable.Grow(-breath)
+	for _, j := range s.Joined {
+		near := s.OnPage(geometry.Rect{Min: j.From, Max: j.To}.Centre())
+		b.putFree(neighbourSigns(j.Name, j.Side), wish{calm, near})
+		if j.Cut {
+			b.putFree(cutSigns(), wish{calm, near})
+		}
+	}
+	b.putBarsOf(barsAcross, usable.W(), s.Scale.Across, f.panels.Inches, calm)
+	b.putBarsOf(barsDown, usable.H(), s.Scale.Down, f.panels.Inches, calm)
+	if whole := f.panels.whole(s); !b.putFree(whole, wish{calm, calm.Centre()}) {
+		b.putParts(whole, f.panels.parts(s))
+	}
+	return &b.drawing
+}
+
+// drawStripJoin draws the line of a join and its crosses, which both strips have at the same two
+// points of the layout.
+func (f furnisher) drawStripJoin(b *board, s Sheet, j Join) {
+	pen := coverPen
+	if j.Cut {
+		pen = trimPen
+	}
+	from, to := s.OnPage(j.From), s.OnPage(j.To)
+	b.drawing.Stroke(geometry.Line(from, to), pen)
+	b.space.markLine(from, to)
+	if f.tiling.Overlap < LeastCrossed {
+		return
+	}
+	arm := min(crossReach(f.tiling.Overlap), j.From.Distance(j.To)/8)
+	for _, part := range []float64{1. / 4, 3. / 4} {
+		path := cross(j.From.Add(j.To.Sub(j.From).Mul(part)), arm).Map(s.OnPage)
+		b.drawing.Stroke(path, crossPen)
+		b.space.signs = append(b.space.signs, path.Bounds())
+	}
+}
