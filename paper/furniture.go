@@ -46,7 +46,7 @@ func Sheets(d *Drawing, t Tiling, panel Panel) ([]Sheet, []Page) {
 		var furniture *Drawing
 		var hidden []geometry.Rect
 		if t.Strips {
-			sp := newSpace(s.Usable())
+			sp := newSpace(s.Usable().Grow(-breath / 2))
 			sp.markGuide(d, subsets[s.Name], s)
 			furniture = f.furnishStrip(s, sp, d.Names)
 		} else {

@@ -223,6 +223,9 @@ func (m panelMaker) drawMap(d *Drawing, at geometry.Point, s Sheet) {
 func (m panelMaker) parts(s Sheet) [][]Drawing {
 	var name []Drawing
 	for _, h := range []geometry.Length{nameLarge, 10, nameSmall, 5, 3.5, panelText, 1.8} {
+		if s.Joined != nil && h > nameSmall {
+			continue
+		}
 		var d Drawing
 		d.Write(Label{Text: s.Name, At: geometry.Pt(0, h), Anchor: AnchorBottomLeft, Height: h, Bold: true})
 		if m.Mark != "" {
@@ -259,6 +262,43 @@ func (m panelMaker) parts(s Sheet) [][]Drawing {
 	all := [][]Drawing{name, low, words}
 	if len(key) > 0 {
 		all = append(all, key)
+	}
+	return all
+}
+
+// strip returns the panel of a strip of several on a page, low and wide or narrow and high.
+func (m panelMaker) strip(s Sheet) []Drawing {
+	var all []Drawing
+	name := Label{Text: s.Name, At: geometry.Pt(0, nameSmall), Anchor: AnchorBottomLeft, Height: nameSmall, Bold: true}
+	mark := m.mark()
+	for _, width := range []geometry.Length{90, 120, 60, 45} {
+		var d Drawing
+		d.Write(name)
+		y := name.Extent().Max.Y + 1.5
+		d.Add(mark, geometry.Pt(0, y))
+		y = m.rows(&d, 0, y+mark.Bounds.H()+1.2, 40, false, m.number(s))
+		x := max(TextWidth(s.Name, nameSmall, true), mark.Bounds.W(), 36) + panelAside
+		m.rows(&d, x, m.rows(&d, x, 0, width, true, m.Title), width, false, append(slices.Clone(m.Lines), sameMark)...)
+		m.drawMap(&d, geometry.Pt(x+width+panelAside, 0), s)
+		all = append(all, sign(d))
+	}
+	for _, width := range []geometry.Length{26, 22, 19} {
+		var d Drawing
+		h := geometry.Length(5)
+		for h > 1.8 && TextWidth(s.Name, h, true) > width {
+			h *= 0.7
+		}
+		l := Label{Text: s.Name, At: geometry.Pt(0, h), Anchor: AnchorBottomLeft, Height: h, Bold: true}
+		d.Write(l)
+		y := l.Extent().Max.Y + 1.5
+		if m.Mark != "" {
+			y = m.rows(&d, 0, y, width, true, m.Mark)
+		}
+		y = m.rows(&d, 0, y, width, false, m.number(s))
+		y = m.rows(&d, 0, y, width, true, m.Title)
+		y = m.rows(&d, 0, y, width, false, append(slices.Clone(m.Lines), sameMark)...) + 1
+		newMiniMap(m.sheets, m.Cloth, geometry.Size{W: width, H: width}).draw(&d, geometry.Pt(0, y), s)
+		all = append(all, sign(d))
 	}
 	return all
 }

@@ -169,8 +169,9 @@ func (c *cutter) corner(p *piece, along int, at geometry.Length, e side) {
 	var best *piece
 	most := geometry.Length(0)
 	for _, other := range c.sided[along] {
-		if o := other.Area.Intersect(p.Area); !o.Empty() && o.W()*o.H() > most {
-			best, most = other, o.W()*o.H()
+		// Without an overlap the two only touch.
+		if o := other.Area.Intersect(p.Area); min(o.W(), o.H()) > -geometry.Tolerance && max(o.W(), o.H()) > most {
+			best, most = other, max(o.W(), o.H())
 		}
 	}
 	if best == nil {

@@ -6,13 +6,12 @@ import "underlay/geometry"
 var framePen = Pen{Continuous, 0.25, Ink{}}
 
 // furnishStrip returns the furniture of one strip of several on a page: its frame, its joins, and
-// a panel and check bars as far as it has room.
+// a panel and check bars as far as it has room. sp keeps off the frame.
 func (f furnisher) furnishStrip(s Sheet, sp *space, names []Name) *Drawing {
 	b := board{space: sp, drawing: Drawing{Bounds: s.Usable()}}
 	usable := s.Usable()
 	half := framePen.Width / 2
 	b.drawing.Stroke(usable.Grow(-half).Polygon().Path(), framePen)
-	sp.markPath(usable.Grow(-half).Polygon().Path(), func(p geometry.Point) geometry.Point { return p })
 	for _, j := range s.Joined {
 		f.drawStripJoin(&b, s, j)
 	}
@@ -25,9 +24,28 @@ func (f furnisher) furnishStrip(s Sheet, sp *space, names []Name) *Drawing {
 			b.putFree(cutSigns(), wish{calm, near})
 		}
 	}
-	b.putBarsOf(barsAcross, usable.W(), s.Scale.Across, f.panels.Inches, calm)
-	b.putBarsOf(barsDown, usable.H(), s.Scale.Down, f.panels.Inches, calm)
-	if whole := f.panels.whole(s); !b.putFree(whole, wish{calm, calm.Centre()}) {
+	whole := f.panels.strip(s)
+	placed := b.putFree(whole, wish{calm, calm.Centre()})
+	// A bar across a strip is short enough to stand beside the cloth's edge.
+	across, down := usable.W(), usable.H()
+	if across < down {
+		across = 0
+	} else {
+		down = 0
+	}
+	// Beside the panel, so that no tick is taken for the end of one.
+	beside := calm
+	if placed {
+		r := sp.signs[len(sp.signs)-1].Grow(3 * breath)
+		if across == 0 {
+			beside.Min.X, beside.Max.X = max(calm.Min.X, r.Min.X), min(calm.Max.X, r.Max.X)
+		} else {
+			beside.Min.Y, beside.Max.Y = max(calm.Min.Y, r.Min.Y), min(calm.Max.Y, r.Max.Y)
+		}
+	}
+	b.putBarsOf(barsAcross, across, s.Scale.Across, f.panels.Inches, beside)
+	b.putBarsOf(barsDown, down, s.Scale.Down, f.panels.Inches, beside)
+	if !placed {
 		b.putParts(whole, f.panels.parts(s))
 	}
 	return &b.drawing

@@ -32,7 +32,7 @@ func pictures() []picture {
 		{"sheets", nook, "guide", 1, mmRect(30, 36, 180, 172)},
 		{"borders", "runner-with-fringe", "guide", 2, mmRect(70, 38, 210, 160)},
 		{"edges", dark, "guide", 1, mmRect(20, 36, 190, 172)},
-		{"ticks", dark, "guide", 2, mmRect(80, 34, 210, 138)},
+		{"ticks", dark, "guide", 2, mmRect(6, 4, 200, 72)},
 		{"set", "towels", "bench", 2, mmRect(8, 114, 202, 196)},
 		{"two-part", "two-part-acorn", "guide", 3, mmRect(4, 46, 210, 203)},
 		{"tossed", "tossed-pebbles", "bench", 1, mmRect(12, 32, 200, 128)},

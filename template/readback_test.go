@@ -62,7 +62,7 @@ func (p *papers) guideSheets() [][]int {
 		if place.Part != "guide" {
 			continue
 		}
-		if len(all) == 0 || place.Item != last.Item || place.Page != last.Page+1 {
+		if len(all) == 0 || place.Item != last.Item || place.Page > last.Page+1 {
 			all = append(all, nil)
 		}
 		all[len(all)-1] = append(all[len(all)-1], place.Page)

@@ -95,7 +95,7 @@ func (c *call) draw(args []string) error {
 	if d.asJSON {
 		o.ready = func() error { return c.printJSON(sheetsJSON(d.output, pages, sheets)) }
 	} else {
-		o.words = wroteText(d.output, pages, len(sheets), job.Paper.Stock.Name) + was
+		o.words = wroteText(d.output, pages, template.Leaves(sheets), job.Paper.Stock.Name) + was
 	}
 	return c.writeOut(o)
 }

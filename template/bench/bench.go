@@ -185,12 +185,8 @@ func (b bench) tape() {
 // laying says how the cloth is laid on the guide.
 func (b bench) laying() string {
 	item := b.face.Item.Item
-	_, upright := item.Outline.Upright()
-	switch {
-	case item.Shade != (job.Shade{}):
+	if item.Shade != (job.Shade{}) {
 		return "shade on it, rolled out: its edges on the wide line, its middle on the centre ticks."
-	case upright && b.job.Paper.Extent == job.EdgesExtent:
-		return "cloth on it: its corners in the four drawn ones, its creases on the centre ticks."
 	}
 	return "cloth on it: its edges on the wide line, its creases on the centre ticks."
 }

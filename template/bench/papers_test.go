@@ -54,7 +54,7 @@ func TestPapersAdviseWhatCanBeDone(t *testing.T) {
 		{"stool-top", []string{fold}, []string{tape, "from tick to tick", "edge of a row", "from a corner"}},
 		{"lampshades", []string{"do not fold it", "centre line of the shade"}, []string{fold, "creases on"}},
 		{"book-bag", []string{"kept clear: not to print on", "on each face"}, nil},
-		{"dark-cushion", []string{"its corners in the four drawn ones"}, []string{"its edges on the wide line"}},
+		{"dark-cushion", []string{"its edges on the wide line"}, []string{"corners in"}},
 	} {
 		text := papersText(t, c.example)
 		for _, s := range c.says {

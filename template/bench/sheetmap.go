@@ -16,7 +16,7 @@ import (
 // to join them, what to check, and what the lines mean.
 func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []paper.Sheet) []paper.Page {
 	f := newFlow(j)
-	f.Title(words.UpperFirst(face.Label()), fmt.Sprintf("Guide at true size: %s. Mark %s.", onPaper(len(sheets), j.Paper.Stock), guide.Mark(j, face)))
+	f.Title(words.UpperFirst(face.Label()), fmt.Sprintf("Guide at true size: %s. Mark %s.", onPaper(sheets, j.Paper.Stock), guide.Mark(j, face)))
 	for _, p := range face.Passes {
 		f.Text(fmt.Sprintf("%s: %s, prints %d to %d.", p.Pass.Name, guide.Summary(p.PassPlan, j.Units), p.First, p.First+len(p.Prints)-1))
 	}
@@ -36,14 +36,22 @@ func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []p
 	}
 	if len(sheets) > 1 {
 		f.Heading("Join")
-		f.Points(number, []string{
-			"Lay the sheets out as in the picture. Each names its neighbours at its edges.",
-			"Cut a sheet along its line marked “cut”, away from the hand, on a mat.",
-			"Lay the cut edge on its neighbour’s dashed line so that " + meetWords(j) + ". Tape it; go on row by row.",
-			"Lay a straight edge along a line that runs over the joins: it must not bend.",
-		}[:joinSteps(j)])
+		if inStrips(sheets) {
+			f.Points(number, []string{
+				"Cut the strips out along their frames, away from the hand, on a mat. Lay them out as in the picture, as each names its neighbours.",
+				"Cut a strip’s end along its line marked “cut”.",
+				"Lay the cut end on its neighbour’s dashed line so that " + meetWords(j) + ". Tape it; go on all the way round.",
+			})
+		} else {
+			f.Points(number, []string{
+				"Lay the sheets out as in the picture. Each names its neighbours at its edges.",
+				"Cut a sheet along its line marked “cut”, away from the hand, on a mat.",
+				"Lay the cut edge on its neighbour’s dashed line so that " + meetWords(j) + ". Tape it; go on row by row.",
+				"Lay a straight edge along a line that runs over the joins: it must not bend.",
+			}[:joinSteps(j)])
+		}
 		if j.Paper.Extent == job.EdgesExtent {
-			f.Text("The sheets make a ring, which must close: measure from corner to corner of the cloth’s edge, both ways across. The two must be equally long.")
+			f.Text("The guide makes a ring, which must close: measure from corner to corner of the cloth’s edge, both ways across. The two must be equally long.")
 		}
 	}
 	f.Heading("The lines")
@@ -52,12 +60,20 @@ func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []p
 }
 
 // onPaper says how many sheets of what a guide is on.
-func onPaper(n int, s paper.Stock) string {
+func onPaper(sheets []paper.Sheet, s paper.Stock) string {
+	if inStrips(sheets) {
+		n := (paper.Tiling{Sheets: sheets}).Leaves()
+		return words.Counted(len(sheets), "strip", "strips") + " on " + words.Counted(n, "sheet", "sheets") + " of " + s.Name
+	}
+	n := len(sheets)
 	if s.OneSheet {
 		return "one sheet"
 	}
 	return words.Counted(n, "sheet", "sheets") + " on " + s.Name
 }
+
+// inStrips tells whether sheets are strips of which several are on a page.
+func inStrips(sheets []paper.Sheet) bool { return len(sheets) > 0 && len(sheets[0].Joined) > 0 }
 
 // across says what goes through the printer across.
 func across(s paper.Stock) string {

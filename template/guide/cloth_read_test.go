@@ -180,11 +180,7 @@ func (g guideRead) edge(points []geometry.Point) []geometry.Point {
 func checkCloth(t *testing.T, g guideRead) {
 	item, c := g.face.Item.Item, g.cloth.Centre()
 	if g.job.Paper.Extent == job.EdgesExtent {
-		edge := samples(item.Outline)
-		if r, ok := item.Outline.Upright(); ok {
-			edge = r.Polygon()
-		}
-		g.mustRun(t, "the edge of the cloth", edge)
+		g.mustRun(t, "the edge of the cloth", samples(item.Outline))
 		return
 	}
 	g.mustRun(t, "the edge of the cloth", g.edge(samples(item.Outline)))

@@ -26,7 +26,7 @@ type guide struct {
 }
 
 // Draw draws the guide for a face: the cloth, the prints, and outside the cloth the ticks.
-// With the extent "edges" only what lies outside the cloth, and the cloth's corners.
+// With the extent "edges" only what lies outside the cloth, and the cloth's edge.
 func Draw(j *job.Job, face plan.FacePlan) *paper.Drawing {
 	return drawIn(j, face, bounds(face.Item, j)).Drawing
 }

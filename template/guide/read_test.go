@@ -75,8 +75,9 @@ func TestGuidesReadBack(t *testing.T) {
 		t.Run(strings.ReplaceAll(name, " ", "-"), func(t *testing.T) {
 			for _, g := range facesOf(t, j) {
 				read := guideRead{job: j, face: g.Face, cloth: g.Face.Item.Area.Cloth}
-				for i, page := range readback.Drawn(t, g.Pages) {
-					read.sheets = append(read.sheets, readback.ReadSheet(g.Sheets[i], page))
+				pages := readback.Drawn(t, g.Pages)
+				for _, sheet := range g.Sheets {
+					read.sheets = append(read.sheets, readback.ReadSheet(sheet, pages[sheet.Leaf]))
 				}
 				for name, check := range checks {
 					t.Run(name, func(t *testing.T) { check(t, read) })
@@ -133,6 +134,17 @@ func checkCrosses(t *testing.T, g guideRead) {
 		named[s.Sheet.Name] = s
 	}
 	for _, s := range g.sheets {
+		for _, j := range s.Joined {
+			o, line := named[j.Name], geometry.Rect{Min: j.From, Max: j.To}
+			if o == nil {
+				t.Fatalf("%s names %s, which is not there", s.Name, j.Name)
+			}
+			on := func(q geometry.Point) bool { return line.Grow(off).Contains(q) }
+			here, there := s.Crosses(on), o.Crosses(on)
+			if len(here) != 2 || len(there) != 2 || here[0].Distance(there[0]) > off || here[1].Distance(there[1]) > off {
+				t.Errorf("%s: %s and %s have crosses at %v and %v", g.face.Label(), s.Name, o.Name, here, there)
+			}
+		}
 		for _, join := range []struct {
 			name string
 			on   func(geometry.Point) bool

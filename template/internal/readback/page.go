@@ -6,6 +6,7 @@ package readback
 
 import (
 	"bytes"
+	"slices"
 	"sync"
 	"testing"
 
@@ -59,4 +60,17 @@ func (p *Page) Text() string {
 		all = append(append(all, w.Text...), ' ')
 	}
 	return string(all)
+}
+
+// part returns what of a page lies in a part of it, where strips share a page.
+func (p *Page) part(r geometry.Rect) *Page {
+	r = r.Grow(Off)
+	return &Page{p.Size,
+		sync.OnceValue(func() []pdfread.Path {
+			return slices.DeleteFunc(slices.Clone(p.Paths()), func(q pdfread.Path) bool { return !r.Holds(q.Lines.Bounds()) })
+		}),
+		sync.OnceValue(func() []pdfread.Text {
+			return slices.DeleteFunc(slices.Clone(p.Texts()), func(w pdfread.Text) bool { return !r.Grow(w.Size / 64).Holds(w.Box) })
+		}),
+	}
 }

@@ -28,6 +28,9 @@ type Closed struct {
 
 // ReadSheet reads the page that a sheet is on.
 func ReadSheet(sheet paper.Sheet, page *Page) *Sheet {
+	if len(sheet.Joined) > 0 {
+		page = page.part(sheet.Usable())
+	}
 	s := &Sheet{Sheet: sheet, Page: page, Lines: newLines()}
 	paths := page.Paths()
 	for i := range paths {
