@@ -175,7 +175,7 @@ func (g guideRead) ticks(reach geometry.Length) []mark {
 // endsBar tells whether a long line ends at a point.
 func endsBar(s *readback.Sheet, q geometry.Point) bool {
 	return slices.ContainsFunc(s.Lines.All, func(l readback.Line) bool {
-		return l.A.Distance(l.B) > 20 && (l.A.Distance(q) < 0.1 || l.B.Distance(q) < 0.1)
+		return l.A.Distance(l.B) > 19 && (l.A.Distance(q) < 0.1 || l.B.Distance(q) < 0.1)
 	})
 }
 
