@@ -161,7 +161,7 @@ func (g guideRead) ticks(reach geometry.Length) []mark {
 				continue
 			}
 			b := geometry.Rect{Min: l.A, Max: l.A}.Union(geometry.Rect{Min: l.B, Max: l.B})
-			if slices.ContainsFunc(g.sheets, func(s *readback.Sheet) bool { return joinAt(s, b) }) || endsBar(s, b.Centre()) {
+			if slices.ContainsFunc(g.sheets, func(s *readback.Sheet) bool { return joinAt(s, b) }) || endsBar(s, b.Centre()) || isBar(s, l) {
 				continue // where a join ends, or a bar
 			}
 			if within := g.cloth.Grow(reach + g.face.Item.Item.Shade.Lap + off); !b.Overlaps(g.cloth) && within.Holds(b) {
@@ -177,6 +177,16 @@ func endsBar(s *readback.Sheet, q geometry.Point) bool {
 	return slices.ContainsFunc(s.Lines.All, func(l readback.Line) bool {
 		return l.A.Distance(l.B) > 19 && (l.A.Distance(q) < 0.1 || l.B.Distance(q) < 0.1)
 	})
+}
+
+// isBar tells whether a line has a short one across each of its ends.
+func isBar(s *readback.Sheet, l readback.Line) bool {
+	across := func(end geometry.Point) bool {
+		return slices.ContainsFunc(s.Lines.All, func(m readback.Line) bool {
+			return m.A.Distance(m.B) < 3.2 && (geometry.Rect{Min: m.A, Max: m.B}).Centre().Distance(end) < 0.1
+		})
+	}
+	return l.A.Distance(l.B) > 15 && across(l.A) && across(l.B)
 }
 
 // joinAt tells whether a box lies on a join of the sheet.
@@ -276,7 +286,7 @@ func (g guideRead) checkStruck(t *testing.T, ticks []mark) {
 		}
 		for _, m := range ticks {
 			if b := (geometry.Rect{Min: m.a, Max: m.a}.Union(geometry.Rect{Min: m.b, Max: m.b})); b.Grow(off).Overlaps(box) && m.distance(box) == 0 {
-				t.Errorf("%s, sheet %s: a tick at %v runs through %q", g.face.Label(), s.Name, m.a, text)
+				t.Errorf("%s, sheet %s: a tick from %v to %v runs through %q", g.face.Label(), s.Name, m.a, m.b, text)
 			}
 		}
 	})
