@@ -143,6 +143,19 @@ func (s specimen) printRows(left, right geometry.Length) []row {
 			s.Stroke(geometry.Line(geometry.Pt(right-1.2, r.Max.Y+1.2), geometry.Pt(right, y)), paper.Pen{Width: 0.25})
 		}, 4)})
 	}
+	if s.kinds[guide.RoleLap] {
+		rows = append(rows, row{"where prints lap: the middle; at its ends how far", func(y geometry.Length) {
+			line := func(from, to, off geometry.Length) {
+				s.Stroke(geometry.Line(geometry.Pt(right-from, y+off), geometry.Pt(right-to, y+off)), pens.Pass(0))
+			}
+			line(27, 8, 0)
+			for _, off := range []geometry.Length{-0.6, 0.6} {
+				line(32, 27, off)
+				line(8, 3, off)
+			}
+			s.lead(geometry.Pt(right-3, y), right)
+		}})
+	}
 	if len(s.face.Passes) < 2 {
 		return rows
 	}

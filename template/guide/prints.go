@@ -14,7 +14,11 @@ import (
 // arrow.
 func (g *guide) drawPrints() {
 	for i, p := range g.face.Passes {
-		g.drawOutlines(p, g.pens.Pass(i))
+		if lapping(p) {
+			g.drawLapped(p, g.pens.Pass(i))
+		} else {
+			g.drawOutlines(p, g.pens.Pass(i))
+		}
 		g.drawWood(p)
 		g.drawSigns(p, i)
 	}

@@ -90,6 +90,10 @@ func Hard(t *testing.T) map[string]*job.Job {
 			"[[item.pass]]\nblock = 'acorn'\ngap = '2 mm'\n"),
 		"wide lap": read("[[block]]\nname = 'wave'\nprint = '60 x 40 mm'\n[[item]]\nname = 'bench runner'\nsize = '40 x 40 cm'\nborder = '10 mm'\n" +
 			"[[item.pass]]\nblock = 'wave'\nlap = '8 mm'\n"),
+		"brick that laps": read("[[block]]\nname = 'wave'\nprint = '60 x 40 mm'\n[[item]]\nname = 'bench runner'\nsize = '40 x 40 cm'\nborder = '10 mm'\n" +
+			"[[item.pass]]\nblock = 'wave'\nlap = '1 mm'\nrepeat = 'brick'\n"),
+		"diagonal that laps": read("[[block]]\nname = 'wave'\nprint = '60 x 60 mm'\n[[item]]\nname = 'bench runner'\nsize = '40 x 40 cm'\nborder = '10 mm'\n" +
+			"[[item.pass]]\nblock = 'wave'\nlap = '1 mm'\nrepeat = 'diagonal'\n"),
 		"pebbles that interlock": read("[[block]]\nname = 'pebble'\nshape = 'round'\nprint = '60 mm'\n" +
 			"[[item]]\nname = 'floor cushion'\nsize = '40 x 40 cm'\nborder = '10 mm'\n[[item.pass]]\nblock = 'pebble'\ngap = '1 mm'\nrepeat = 'honeycomb'\n"),
 		"brick to the hundredth": read("[[block]]\nname = 'acorn'\nprint = '40 x 40 mm'\n" + cushion + "[[item.pass]]\nblock = 'acorn'\ngap = '1.01 mm'\nrepeat = 'brick'\n"),
