@@ -5,7 +5,9 @@ import (
 	"compress/zlib"
 	"io"
 	"math"
+	"regexp"
 	"strconv"
+	"strings"
 	"testing"
 	"unicode/utf16"
 
@@ -37,7 +39,7 @@ type floorPage struct {
 func readCalls(tb testing.TB, pdf []byte) []floorPage {
 	tb.Helper()
 	var pages []floorPage
-	rest := pdf
+	rest, forms := pdf, readForms(tb, pdf)
 	box := func(b []byte) fpdf.SizeType {
 		sides := bytes.Fields(b[:bytes.IndexByte(b, ']')])
 		return fpdf.SizeType{Wd: figure(tb, sides[0]), Ht: figure(tb, sides[1])}
@@ -55,19 +57,43 @@ func readCalls(tb testing.TB, pdf []byte) []floorPage {
 		if _, own, found := bytes.Cut(head, []byte(key)); found {
 			p.size = box(own)
 		}
-		z, err := zlib.NewReader(bytes.NewReader(stream))
-		if err != nil {
-			tb.Fatal(err)
-		}
-		content, err := io.ReadAll(z)
-		if err != nil {
-			tb.Fatal(err)
-		}
-		p.read(tb, content)
+		p.read(tb, unpacked(tb, stream), forms, 0, 0)
 		pages = append(pages, p)
 		rest = stream
 	}
 	return pages
+}
+
+// unpacked returns what a stream holds.
+func unpacked(tb testing.TB, stream []byte) []byte {
+	tb.Helper()
+	z, err := zlib.NewReader(bytes.NewReader(stream))
+	if err != nil {
+		tb.Fatal(err)
+	}
+	content, err := io.ReadAll(z)
+	if err != nil {
+		tb.Fatal(err)
+	}
+	return content
+}
+
+// readForms returns the contents of the forms that pages call, by their names.
+func readForms(tb testing.TB, pdf []byte) map[string][]byte {
+	tb.Helper()
+	forms := map[string][]byte{}
+	for _, m := range regexp.MustCompile(`/(x[0-9]+) ([0-9]+) 0 R`).FindAllSubmatch(pdf, -1) {
+		if forms[string(m[1])] != nil {
+			continue
+		}
+		_, object, found := bytes.Cut(pdf, []byte("\n"+string(m[2])+" 0 obj"))
+		_, stream, begun := bytes.Cut(object, []byte("stream\n"))
+		if !found || !begun {
+			tb.Fatalf("there is no form %s", m[1])
+		}
+		forms[string(m[1])] = unpacked(tb, stream)
+	}
+	return forms
 }
 
 func figure(tb testing.TB, b []byte) float64 {
@@ -78,12 +104,14 @@ func figure(tb testing.TB, b []byte) float64 {
 	return x
 }
 
-// read takes a page's content apart.
-func (p *floorPage) read(tb testing.TB, content []byte) {
+// read takes a page's content apart, moved to the right and up. What a form draws counts as if it
+// were drawn there: fpdf has none.
+func (p *floorPage) read(tb testing.TB, content []byte, forms map[string][]byte, right, up float64) {
 	var numbers, dash []float64
 	var place [6]float64
 	var font, text string
 	bold := map[string]bool{}
+	called := false // a form, within q and Q
 	for len(content) > 0 {
 		switch c := content[0]; {
 		case c == ' ' || c == '\n' || c == '[':
@@ -111,14 +139,19 @@ func (p *floorPage) read(tb testing.TB, content []byte) {
 			c.at[i] = x
 		}
 		numbers = numbers[:0]
-		up := func(i int) { c.at[i] = p.size.Ht - c.at[i] }
+		down := func(i int) { c.at[i-1], c.at[i] = c.at[i-1]+right, p.size.Ht-c.at[i]-up }
+		if form, ok := strings.CutPrefix(word, "cm/"); ok {
+			p.read(tb, forms[form], forms, c.at[4], c.at[5])
+			called = true
+			continue
+		}
 		switch word {
 		case "m", "l":
-			up(1)
+			down(1)
 		case "c":
-			up(1)
-			up(3)
-			up(5)
+			down(1)
+			down(3)
+			down(5)
 		case "re": // followed by W n
 			c.do = 'q'
 			c.at[1] = p.size.Ht - c.at[1] - c.at[3]
@@ -130,6 +163,10 @@ func (p *floorPage) read(tb testing.TB, content []byte) {
 		case "Tj":
 			c = call{do: 'T', at: [6]float64{place[4], p.size.Ht - place[5], place[0]}, text: text, bold: font == boldFont(bold)}
 		case "Q":
+			if called {
+				called = false
+				continue
+			}
 			if len(p.calls) > 0 && p.calls[len(p.calls)-1].do == 'T' && place != [6]float64{} {
 				place = [6]float64{} // the label's own
 				continue
