@@ -3,11 +3,11 @@ package paper
 import "math"
 
 // Dashes returns the lengths of a line's dashes and gaps in turn, in millimetres; none for a
-// continuous line. ISO 128-2 gives them as multiples of the line's width: dot 0.5, gap 3, dash
-// 12, long dash 24. Lines narrower than 0.25 mm are dashed as that width is: finer ones run
+// continuous line. ISO 128-2 gives them as multiples of the line's width: dot 0.5, gap 3,
+// short dash 6, dash 12, long dash 24. Lines narrower than 0.25 mm are dashed as that width is: finer ones run
 // together on a poor printer.
 func (p Pen) Dashes() []float64 {
-	const dot, gap, dash, long = 0.5, 3, 12, 24
+	const dot, gap, short, dash, long = 0.5, 3, 6, 12, 24
 	var pattern []float64
 	switch p.Type {
 	case Dashed:
@@ -18,6 +18,8 @@ func (p Pen) Dashes() []float64 {
 		pattern = []float64{long, gap, dot, gap, dot, gap}
 	case Dotted:
 		pattern = []float64{dot, gap}
+	case LongShort:
+		pattern = []float64{long, gap, short, gap}
 	}
 	for i := range pattern {
 		pattern[i] *= max(float64(p.Width), 0.25)

@@ -10,7 +10,7 @@ import (
 )
 
 // Lengths of line elements in ISO 128-2 (from ISO 128-20:1996, table 3): dots up to 0.5 d, gaps
-// 3 d, dashes 12 d, long dashes 24 d.
+// 3 d, short dashes 6 d, dashes 12 d, long dashes 24 d.
 func TestDashesAreInProportionToTheLine(t *testing.T) {
 	for _, c := range []struct {
 		kind  LineType
@@ -22,6 +22,7 @@ func TestDashesAreInProportionToTheLine(t *testing.T) {
 		{Chain, 0.5, []float64{12, 1.5, 0.25, 1.5}},
 		{DoubleChain, 1, []float64{24, 3, 0.5, 3, 0.5, 3}},
 		{Dotted, 0.7, []float64{0.35, 2.1}},
+		{LongShort, 0.5, []float64{12, 1.5, 3, 1.5}},
 		{Dashed, 0.13, []float64{3, 0.75}}, // as 0.25
 	} {
 		got := Pen{Type: c.kind, Width: c.width}.Dashes()

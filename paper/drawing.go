@@ -12,6 +12,7 @@ const (
 	Chain                       // 04, long-dashed dotted
 	DoubleChain                 // 05, long-dashed double-dotted
 	Dotted                      // 07
+	LongShort                   // 08, long-dashed short-dashed
 )
 
 // Ink is a colour as 8-bit red, green and blue. The zero Ink is black.

@@ -13,7 +13,9 @@ import (
 type Name struct {
 	Text string
 	Of   geometry.Rect
-	Role Role
+	// Least is how much of the part a sheet has to show to name it, where that is more than a trace.
+	Least geometry.Size
+	Role  Role
 }
 
 // Name adds a name.
@@ -84,7 +86,7 @@ const leastNamed = 0.5 * geometry.Millimetre
 func (b *board) putNames(names []Name, s Sheet) {
 	for _, n := range names {
 		shown := n.Of.Intersect(s.Area)
-		if min(shown.W(), shown.H()) < leastNamed {
+		if min(shown.W(), shown.H()) < leastNamed || shown.W() < min(n.Least.W, n.Of.W()) || shown.H() < min(n.Least.H, n.Of.H()) {
 			continue
 		}
 		kept := n.Of.Intersect(s.Kept)

@@ -39,6 +39,8 @@ func hopelessJobs() [][2]string {
 		{"too many", dot + item("2 x 2 m", "0 mm") + pass("dot", "gap = '0 mm'\n")},
 		{"far too many", dot + item("20 x 20 m", "0 mm") + pass("dot", "gap = '0 mm'\n")},
 		{"too many together", dot + item("400 x 400 mm", "0 mm") + pass("dot", "gap = '0 mm'\n") + pass("dot", "gap = '0 mm'\nname = 'again'\n")},
+		{"too many on all pieces", dot + item("400 x 400 mm", "0 mm") + "pieces = '3 x 4'\n" + pass("dot", "gap = '0 mm'\n")},
+		{"too wide for a piece", fern + item("100 x 500 mm", "20 mm") + "pieces = '3 x 4'\n" + pass("fern", gap)},
 		{"no openings", fern + acorn + item("100 x 500 mm", "4 mm") + pass("fern", gap) + pass("acorn", "between = 'fern'\n")},
 		{"no openings at the edges either", fern + acorn + item("100 x 100 mm", "4 mm") + pass("fern", gap) + pass("acorn", "between = 'fern'\nopen-edges = true\n")},
 		{"beside the cloth", fern + acorn + item("20 x 20 cm", "50 mm") + pass("fern", gap) + pass("acorn", "on = 'fern'\noffset = '90 x 0 mm'\n")},

@@ -34,6 +34,8 @@ func pictures() []picture {
 		{"edges", dark, "guide", 1, mmRect(20, 36, 190, 172)},
 		{"ticks", dark, "guide", 2, mmRect(6, 4, 200, 72)},
 		{"set", "towels", "bench", 2, mmRect(8, 114, 202, 196)},
+		{"napkins", "napkins", "guide", 3, mmRect(20, 4, 283, 150)},
+		{"cuts", "napkins", "bench", 2, mmRect(8, 202, 78, 280)},
 		{"two-part", "two-part-acorn", "guide", 3, mmRect(4, 46, 210, 203)},
 		{"tossed", "tossed-pebbles", "bench", 1, mmRect(12, 32, 200, 128)},
 		{"shade", "lampshades", "bench", 2, mmRect(14, 38, 200, 130)},

@@ -22,6 +22,7 @@ type jsonItem struct {
 	Quantity int           `json:"quantity"`
 	Moves    *jsonMoves    `json:"moves,omitempty"`
 	Faces    []jsonFace    `json:"faces,omitempty"`
+	Pieces   *jsonPieces   `json:"pieces,omitempty"`
 	Passes   []jsonPass    `json:"passes"`
 	Overlaps []jsonOverlap `json:"overlaps,omitempty"`
 }
@@ -40,6 +41,24 @@ type jsonMoves struct {
 	Axis    string `json:"axis"`
 	Stretch mm     `json:"stretch_mm"`
 	Times   int    `json:"times"`
+}
+
+// jsonPieces is of a cloth with several pieces on it: width and height of the item, its prints and
+// tape lines, and the counts of its passes, are then of the whole cloth; choices and near misses of
+// one piece.
+type jsonPieces struct {
+	Across int      `json:"across"`
+	Down   int      `json:"down"`
+	Apart  mm       `json:"apart_mm"`
+	Width  mm       `json:"width_mm"`
+	Height mm       `json:"height_mm"`
+	Cuts   jsonCuts `json:"cuts_mm"`
+}
+
+// jsonCuts are x of the cuts that run up and down, and y of those across.
+type jsonCuts struct {
+	Across []mm `json:"across"`
+	Down   []mm `json:"down"`
 }
 
 // jsonFace is a face that shows the cloth otherwise than the first.
@@ -144,6 +163,9 @@ type jsonPrint struct {
 	// Of a cloth that is moved along: the laying, from 1, and the number on the guide.
 	Stretch   int `json:"stretch,omitempty"`
 	InStretch int `json:"number_in_stretch,omitempty"`
+	// On a cloth of several pieces: the piece, from 1, and the number on the guide.
+	Piece   int `json:"piece,omitempty"`
+	InPiece int `json:"number_in_piece,omitempty"`
 }
 
 type jsonPoint struct {
@@ -160,6 +182,9 @@ func planJSON(plan *plan.Plan, wanted job.Counts) jsonPlan {
 			Name: it.Name, Shape: string(it.Shape), Width: length(size.W), Height: length(size.H),
 			Quantity: it.Quantity, Passes: []jsonPass{},
 		}
+		if it.Pieces.Several() {
+			putPieces(&item, ip)
+		}
 		for _, cloth := range ip.Cloths() {
 			if m := cloth.Moves; m != nil && item.Moves == nil {
 				item.Moves = &jsonMoves{axisWord(m.Down), length(m.Stretch), m.Times}
@@ -168,8 +193,11 @@ func planJSON(plan *plan.Plan, wanted job.Counts) jsonPlan {
 			if len(ip.Turned) == 0 {
 				faces = func(*job.Pass) []string { return nil }
 			}
-			for _, pp := range cloth.Passes {
+			for _, pp := range cloth.OnCloth().Passes {
 				pass := passJSON(pp)
+				if it.Pieces.Several() {
+					putOnPieces(&pass, pp, it.Pieces)
+				}
 				pass.Faces = faces(pp.Pass)
 				if wanted != (job.Counts{}) {
 					pass.Wanted = wantedJSON(pp, wanted)

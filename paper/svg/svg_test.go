@@ -90,7 +90,7 @@ func cutOffDrawing() *paper.Drawing {
 	ring := geometry.CircleOutline(geometry.Pt(50, 40), 33.3).Path()
 	d.Fill(geometry.RectAt(geometry.Pt(-60, 60), geometry.Size{W: 50, H: 50}).Polygon().Path(), paper.Ink{R: 200, G: 10, B: 20})
 	d.Fill(ring, paper.Grey(230))
-	for i, kind := range []paper.LineType{paper.Continuous, paper.Dashed, paper.Chain, paper.DoubleChain, paper.Dotted} {
+	for i, kind := range []paper.LineType{paper.Continuous, paper.Dashed, paper.Chain, paper.DoubleChain, paper.Dotted, paper.LongShort} {
 		y := geometry.Length(10 * i)
 		d.Stroke(geometry.Line(geometry.Pt(-60, y), geometry.Pt(200, y+3)), paper.Pen{Type: kind, Width: 0.35, Ink: paper.Grey(uint8(20 * i))})
 		d.Stroke(ring, paper.Pen{Type: kind, Width: 0.5})
@@ -177,11 +177,11 @@ func TestSVGIsAtTrueSize(t *testing.T) {
 }
 
 // Widths and lengths of line elements in ISO 128-2 (from ISO 128-20:1996, table 3): dots up to
-// 0.5 d, gaps 3 d, dashes 12 d, long dashes 24 d.
+// 0.5 d, gaps 3 d, short dashes 6 d, dashes 12 d, long dashes 24 d.
 func TestSVGLinesAreInProportion(t *testing.T) {
 	for _, width := range []geometry.Length{0.25, 0.35, 0.5, 0.7, 1, 1.4, 2} {
 		for kind, parts := range map[paper.LineType][]geometry.Length{
-			paper.Continuous: nil, paper.Dashed: {12, 3}, paper.Chain: {24, 3, 0.5, 3}, paper.DoubleChain: {24, 3, 0.5, 3, 0.5, 3}, paper.Dotted: {0.5, 3},
+			paper.Continuous: nil, paper.Dashed: {12, 3}, paper.Chain: {24, 3, 0.5, 3}, paper.DoubleChain: {24, 3, 0.5, 3, 0.5, 3}, paper.Dotted: {0.5, 3}, paper.LongShort: {24, 3, 6, 3},
 		} {
 			d := &paper.Drawing{Bounds: geometry.Rect{Max: geometry.Pt(100, 100)}}
 			d.Stroke(geometry.Line(geometry.Pt(10, 10), geometry.Pt(90, 90)), paper.Pen{Type: kind, Width: width})

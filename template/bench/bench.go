@@ -50,6 +50,7 @@ func (b bench) details(whole bool) {
 	b.where()
 	b.tape()
 	b.order()
+	b.cutting()
 }
 
 // passes lists the passes of the face.
@@ -172,14 +173,22 @@ func (b bench) tape() {
 		b.Text("Where the cloth hides the drawing, work from the ticks: stretch masking tape from a tick to its twin on the far side. The tape lies outside the line and keeps the border clean.")
 	}
 	b.Space(1)
-	b.Table([]string{"tape line", "measured from the cloth’s", "to the line, " + u.String(), "from the crease"}, rows, 2)
-	if rounded {
-		to := "half millimetre"
-		if u == geometry.UnitInch {
-			to = "thirty-second of an inch"
-		}
-		b.Quiet("Figures are to the nearest " + to + "; the ticks of the guide are where they belong.")
+	head := []string{"tape line", "measured from the cloth’s", "to the line, " + u.String(), "from the crease"}
+	if b.face.Item.Item.Pieces.Several() {
+		head[1], head[3] = "measured from the piece’s", "from its middle"
 	}
+	b.Table(head, rows, 2)
+	if rounded {
+		b.Quiet("Figures are to the nearest " + ruledTo(u) + "; the ticks of the guide are where they belong.")
+	}
+}
+
+// ruledTo is what figures for a ruler are rounded to.
+func ruledTo(u geometry.Unit) string {
+	if u == geometry.UnitInch {
+		return "thirty-second of an inch"
+	}
+	return "half millimetre"
 }
 
 // laying says how the cloth is laid on the guide.

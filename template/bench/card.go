@@ -9,6 +9,7 @@ import (
 	"underlay/paper"
 	"underlay/template/job"
 	"underlay/template/plan"
+	"underlay/template/say"
 	"underlay/template/words"
 )
 
@@ -106,6 +107,13 @@ func (c *card) summary() string {
 	if item.Shade != (job.Shade{}) {
 		size += " laid flat"
 	}
+	if p := item.Pieces; p.Several() {
+		text := say.Pieces(u, c.face.Item)
+		if item.Quantity > 1 {
+			text = fmt.Sprintf("%d cloths: each %s", item.Quantity, text)
+		}
+		return fmt.Sprintf("%s; a piece is %s and has %s", text, size, words.Counted(c.face.Count(), "print", "prints"))
+	}
 	each := "on each"
 	if len(c.face.Names) > 1 {
 		each = "on each face"
@@ -149,11 +157,14 @@ func (c *card) tape() {
 	if len(passes) == 0 {
 		return
 	}
-	edges := "left and far edges"
-	if passes[0].Tape.FromNear {
-		edges = "left and near edges"
+	edges := "the cloth’s left and far edges"
+	switch {
+	case passes[0].Tape.FromNear:
+		edges = "the cloth’s left and near edges"
+	case c.face.Item.Item.Pieces.Several():
+		edges = "each piece’s left and far edges"
 	}
-	title := paper.Wrap("Tape lines, in "+c.job.Units.String()+" from the cloth’s "+edges, 2.5, true, c.box.W())
+	title := paper.Wrap("Tape lines, in "+c.job.Units.String()+" from "+edges, 2.5, true, c.box.W())
 	c.box.Min.Y += c.write(c.box, title, 2.5, true, paper.Ink{}) + 1
 	for _, p := range passes {
 		if len(c.face.Passes) > 1 {
@@ -239,7 +250,7 @@ func stepsHeight(steps []string, h, width geometry.Length) geometry.Length {
 
 // tickBoxes draws a box for each piece, or for each so many where there are more than go in.
 func (c *card) tickBoxes(box geometry.Rect) {
-	pieces := c.face.Item.Item.Quantity
+	pieces := c.face.Item.Item.Quantity * c.face.Item.Item.Pieces.Count()
 	columns := max(1, int((box.W()+2)/(boxSide+2)))
 	rows := max(1, int((box.H()-captionRow)/(boxSide+2)))
 	each := 1

@@ -74,6 +74,8 @@ func (s specimen) rows(left, right geometry.Length) []row {
 	add(s.kinds[guide.RoleEdge], "edge of the cloth", corner(left, pens.Cloth))
 	add(s.kinds[guide.RoleHem], "hem", corner(left+4, pens.Hem))
 	add(s.kinds[guide.RoleBorder], "border line: no print beyond it", corner(left+8, pens.Border))
+	add(s.kinds[guide.RolePiece], "edge of a piece", across(left+12, pens.Piece))
+	add(s.kinds[guide.RoleCut], "cut here when dry", across(left, pens.Cut))
 	add(s.kinds[guide.RoleSeam], "lap of the seam, not printed", across(left+12, pens.Zone))
 	add(s.kinds[guide.RoleZone], "kept clear: not to print on", func(y geometry.Length) {
 		r := geometry.Rect{Min: geometry.Pt(right-22, y-1.6), Max: geometry.Pt(right-2, y+1.4)}
@@ -160,7 +162,7 @@ func (s specimen) printRows(left, right geometry.Length) []row {
 		return rows
 	}
 	for i, p := range s.face.Passes {
-		rows = append(rows, row{fmt.Sprintf("prints %d to %d: %s", p.First, p.First+len(p.Prints)-1, p.Pass.Name), func(y geometry.Length) {
+		rows = append(rows, row{fmt.Sprintf("prints %d to %d: %s", p.First, p.Last(), p.Pass.Name), func(y geometry.Length) {
 			s.Stroke(geometry.Line(geometry.Pt(right-32, y), geometry.Pt(right-8, y)), pens.Pass(i))
 			guide.DrawSign(s.Drawing, i, block, geometry.Pt(right-4, y))
 		}})

@@ -125,7 +125,7 @@ func lineUp(p *plan.Plan, box geometry.Rect, most geometry.Length) []paper.View 
 		cloth := face.Item.Area.Cloth
 		picture.Min.Y = picture.Max.Y - min(picture.H(), picture.W()*cloth.H()/cloth.W())
 		name := face.Label()
-		if q := face.Item.Item.Quantity; q > 1 {
+		if q := face.Item.Item.Quantity * face.Item.Item.Pieces.Count(); q > 1 {
 			name = strconv.Itoa(q) + " × " + name
 		}
 		names.Write(paper.Label{Text: paper.Shorten(words.UpperFirst(name), 2.5, false, cell.W), At: geometry.Pt(at.X, picture.Max.Y+3.5), Anchor: paper.AnchorBottomLeft, Height: 2.5})
@@ -141,6 +141,10 @@ func bring(f *paper.Flow, p *plan.Plan, t plan.Totals, sheets int) {
 	f.Heading("What to bring")
 	var pieces, blocks, paints []string
 	for _, ip := range p.Items {
+		if ip.Item.Pieces.Several() {
+			pieces = append(pieces, clothsOf(j.Units, ip))
+			continue
+		}
 		pieces = append(pieces, fmt.Sprintf("%d × %s", ip.Item.Quantity, ip.Item.Name))
 	}
 	for _, b := range j.Blocks {
@@ -212,9 +216,9 @@ func tapeMetres(p *plan.Plan) float64 {
 	const beyond = 80 * geometry.Millimetre
 	var all geometry.Length
 	for _, ip := range p.Items {
-		cloth := ip.Area.Cloth
+		cloth := ip.WholeCloth()
 		for _, seen := range ip.Cloths() {
-			for _, pp := range seen.Passes {
+			for _, pp := range seen.OnCloth().Passes {
 				if pp.Tape == nil {
 					continue
 				}

@@ -9,6 +9,7 @@ import (
 	"underlay/template/guide"
 	"underlay/template/job"
 	"underlay/template/plan"
+	"underlay/template/say"
 	"underlay/template/words"
 )
 
@@ -17,8 +18,11 @@ import (
 func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []paper.Sheet) []paper.Page {
 	f := newFlow(j)
 	f.Title(words.UpperFirst(face.Label()), fmt.Sprintf("Guide at true size: %s. Mark %s.", onPaper(sheets, j.Paper.Stock), guide.Mark(j, face)))
+	if text := say.Pieces(j.Units, face.Item); text != "" {
+		f.Text(words.UpperFirst(text) + "; each has prints of the same numbers.")
+	}
 	for _, p := range face.Passes {
-		f.Text(fmt.Sprintf("%s: %s, prints %d to %d.", p.Pass.Name, guide.Summary(p.PassPlan, j.Units), p.First, p.First+len(p.Prints)-1))
+		f.Text(fmt.Sprintf("%s: %s, prints %d to %d.", p.Pass.Name, guide.Summary(p.PassPlan, j.Units), p.First, p.Last()))
 	}
 	f.Space(3)
 	// Below the picture: the words, some 86 mm, and the legend.

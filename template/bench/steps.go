@@ -41,6 +41,10 @@ func (b bench) steps(left bool) []string {
 	if left {
 		order += " (the picture has not room for all of them, the guide has)"
 	}
+	several := item.Pieces.Several()
+	if several {
+		order = "piece after piece, each " + order
+	}
 	steps = append(steps,
 		"Print the repeat on scrap until it comes even. Then print "+order+", the marked corner down first: touch, swing, lower, press, rock, lift.",
 		"Stop and clean the block when the carving fills or an edge prints thick.",
@@ -53,5 +57,9 @@ func (b bench) steps(left bool) []string {
 		steps = append(steps, fmt.Sprintf("When these %d %s are dry, move the cloth along: the last of them onto the dashed outlines. Lay it %d times; the last time print %d %s.",
 			m.Lines, what, m.Times, m.Last, what))
 	}
-	return append(steps, "Let the paint dry through. Heat set by the paint maker’s label; an iron is hot.")
+	steps = append(steps, "Let the paint dry through. Heat set by the paint maker’s label; an iron is hot.")
+	if several {
+		steps = append(steps, "Cut the pieces apart last, when all is dry, by the cutting plan: away from the hand, on a mat.")
+	}
+	return steps
 }

@@ -190,7 +190,7 @@ func checkCloth(t *testing.T, g guideRead) {
 	for _, z := range item.Zones {
 		g.mustRun(t, "the edge of "+z.Name, samples(geometry.RectOutline(z.Rect)))
 	}
-	if item.Outline.Contains(geometry.Pt(c.X, 0)) {
+	if item.Outline.Contains(geometry.Pt(c.X, 0)) { // of pieces a cut may run there
 		g.mustRun(t, "the crease", along(geometry.Pt(c.X, g.cloth.Min.Y), geometry.Pt(c.X, g.cloth.Max.Y)))
 		g.mustRun(t, "the crease", along(geometry.Pt(g.cloth.Min.X, c.Y), geometry.Pt(g.cloth.Max.X, c.Y)))
 	}
@@ -235,7 +235,7 @@ func checkNumbers(t *testing.T, g guideRead) {
 	}
 	for _, pass := range g.face.Passes {
 		for i, print := range pass.Prints {
-			text := strconv.Itoa(pass.First + i)
+			text := strconv.Itoa(pass.First + i%g.onEach(pass))
 			shown := 0
 			for _, s := range g.sheets {
 				n := 0

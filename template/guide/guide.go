@@ -1,6 +1,8 @@
 package guide
 
 import (
+	"slices"
+
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/template/job"
@@ -78,10 +80,8 @@ func (g *guide) drawCloth() {
 	item := g.face.Item.Item
 	g.line(g.face.Item.Area.ClothPath(), g.pens.Cloth, RoleEdge)
 	g.drawLap()
-	if item.Hem > 0 && !item.Outline.None() {
-		if path, _, ok := item.Outline.Inset(item.Hem); ok {
-			g.line(path, g.pens.Hem, RoleHem)
-		}
+	if path := g.hemPath(); path != nil {
+		g.line(path, g.pens.Hem, RoleHem)
 	}
 	if item.Border != (geometry.Edges{}) {
 		g.line(g.face.Item.Area.Path(), g.pens.Border, RoleBorder)
@@ -95,14 +95,17 @@ func (g *guide) drawCloth() {
 		g.line(geometry.Line(f.At(f.Inner, 0), f.At(f.Outer, 0)), g.pens.Crease, RoleCrease)
 		return
 	}
-	// The crease across a cloth that is moved along lies on some other stretch.
+	// The crease across a cloth that is moved along lies on some other stretch; where a cut runs along a
+	// crease, that is drawn.
 	down, along := moved(g.face)
-	if !along || down {
+	cutAcross, cutDown := g.face.Item.Cuts()
+	if (!along || down) && !slices.ContainsFunc(cutAcross, near(c.X)) {
 		g.line(geometry.Line(geometry.Pt(c.X, g.cloth.Min.Y), geometry.Pt(c.X, g.cloth.Max.Y)), g.pens.Crease, RoleCrease)
 	}
-	if !along || !down {
+	if (!along || !down) && !slices.ContainsFunc(cutDown, near(c.Y)) {
 		g.line(geometry.Line(geometry.Pt(g.cloth.Min.X, c.Y), geometry.Pt(g.cloth.Max.X, c.Y)), g.pens.Crease, RoleCrease)
 	}
+	g.drawPieces()
 }
 
 // drawZone draws a zone kept clear: its edge, crossed out, and its name, which every sheet that

@@ -24,7 +24,7 @@ func Mark(j *job.Job, face plan.FacePlan) string {
 	face = face.Laid()
 	h := sha256.New()
 	describePaper(h, j)
-	describeItem(h, face.Item.Item)
+	describeItem(h, face.Item.Asked())
 	fmt.Fprintf(h, "%q\n", face.Names)
 	for _, p := range face.Passes {
 		describePass(h, p.Pass)

@@ -159,7 +159,7 @@ func checkMarks(t *testing.T, name string, j *job.Job, face plan.FacePlan) int {
 	for i, pass := range face.Passes {
 		for k, print := range pass.Prints {
 			side := min(print.Block.Size.W, print.Block.Size.H)
-			number := pass.First + k
+			number := pass.First + k%(len(pass.Prints)/face.Item.Item.Pieces.Count())
 			outlines := face.Item.Area.Again(print, print.Outline)
 			inside := func(box geometry.Rect) bool {
 				for _, o := range outlines {

@@ -82,7 +82,7 @@ func (g *guide) drawNumbers(p plan.FacePass, pass int) {
 	}
 	for i, print := range p.Prints {
 		n := of[print.Block]
-		n.mark(n.field(print), print, strconv.Itoa(p.First+i))
+		n.mark(n.field(print), print, strconv.Itoa(p.NumberOf(i)))
 	}
 }
 

@@ -9,8 +9,8 @@ import (
 // pens are the lines of a guide. Wide to narrow is 2 to 1, in the widths of ISO 128-2; none is
 // narrower than 0.25 mm, which poor printers lose.
 type pens struct {
-	Cloth, Hem, Border, Crease, Wood, Zone, Tick, Tape, Arrow, LaidOn, FarEnd paper.Pen
-	passes                                                                    []paper.Pen
+	Cloth, Hem, Border, Crease, Wood, Zone, Tick, Tape, Arrow, LaidOn, FarEnd, Piece, Cut paper.Pen
+	passes                                                                                []paper.Pen
 }
 
 // NewPens returns the pens for fine lines, or for strong ones that show through cloth.
@@ -32,6 +32,8 @@ func NewPens(lines job.Lines) pens {
 		Arrow:  paper.Pen{Type: paper.Continuous, Width: narrow},
 		LaidOn: paper.Pen{Type: paper.Dashed, Width: narrow},
 		FarEnd: paper.Pen{Type: paper.DoubleChain, Width: narrow},
+		Piece:  paper.Pen{Type: paper.Continuous, Width: narrow},
+		Cut:    paper.Pen{Type: paper.LongShort, Width: wide},
 	}
 	// Passes differ by line type first; the sixth begins again, wide.
 	for _, w := range []geometry.Length{narrow, wide} {

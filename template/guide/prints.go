@@ -34,7 +34,7 @@ func (g *guide) drawOutlines(p plan.FacePass, pen paper.Pen) {
 		shapes[b] = paper.NewShape(b.Face.Path())
 	}
 	for i, print := range p.Prints {
-		role := paper.Role{Kind: RolePrint, Number: p.First + i}
+		role := paper.Role{Kind: RolePrint, Number: p.NumberOf(i)}
 		for n, o := range g.face.Item.Area.Again(print, print.Outline) {
 			if n == 0 {
 				g.Stamp(shapes[print.Block], paper.Place{At: print.Origin, Turn: print.Turn}, pen, role)

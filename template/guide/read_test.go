@@ -70,6 +70,7 @@ func TestGuidesReadBack(t *testing.T) {
 		"ticks":      checkTicks,
 		"numbers":    checkNumbers,
 		"numbered":   checkNumbersRunOn,
+		"pieces":     checkPieces,
 	}
 	for name, j := range jobs {
 		t.Run(strings.ReplaceAll(name, " ", "-"), func(t *testing.T) {
@@ -189,7 +190,7 @@ func checkNumbersRunOn(t *testing.T, g guideRead) {
 		if pass.First != next {
 			t.Errorf("%s: %s begins at %d, want %d", g.face.Label(), pass.Pass.Name, pass.First, next)
 		}
-		next += len(pass.Prints)
+		next += g.onEach(pass)
 	}
 	for _, s := range g.sheets {
 		for _, w := range s.Page.Texts() {

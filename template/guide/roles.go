@@ -12,6 +12,8 @@ const (
 	RoleBorder = "border"
 	RoleCrease = "crease"
 	RoleZone   = "zone"
+	RolePiece  = "piece"   // the edge of one of several on a cloth, and its name
+	RoleCut    = "cut"     // where they are cut apart
 	RoleSeam   = "seam"    // the lap of a shade's seam
 	RolePrint  = "print"   // its outline
 	RoleLap    = "lap"     // where two prints meet that lap

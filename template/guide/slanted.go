@@ -27,6 +27,10 @@ func (g *guide) slants() []slant {
 		if !p.Pass.Slanted() {
 			continue
 		}
+		if g.face.Item.Item.Pieces.Several() {
+			g.leave(p.Pass.Name) // slanted rows of one piece run between those of the next
+			continue
+		}
 		pass := ""
 		if len(g.face.Passes) > 1 {
 			pass = p.Pass.Name

@@ -119,6 +119,9 @@ func (g *guide) sheetLayout(least geometry.Length) paper.Layout {
 	if down, ok := moved(g.face); !ok || !down {
 		line(&l.Level, clearLine, g.cloth.Centre().Y)
 	}
+	across, down := g.face.Item.Cuts()
+	line(&l.Upright, clearLine, across...)
+	line(&l.Level, clearLine, down...)
 	if g.face.Item.Item.Shade != (job.Shade{}) {
 		drawn := rimmed(g.face.Item, 0)
 		for _, b := range l.Marks {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"underlay/geometry"
 	"underlay/template/plan"
@@ -120,17 +121,17 @@ func (r *run) extentOf(print plan.Print) extent {
 
 // printNames names the prints of a pass with the same middle by their numbers.
 func (r *run) printNames(p plan.FacePass, middle geometry.Length) string {
-	name := ""
+	var names []string
 	for i, print := range p.Prints {
 		if math.Mod(float64(print.Turn), 90) != 0 || (r.extentOf(print).middle()-middle).Abs() >= sameLine {
 			continue
 		}
-		if name != "" {
-			name += ", "
+		// On several pieces the same number comes again.
+		if number := strconv.Itoa(p.NumberOf(i)); !slices.Contains(names, number) {
+			names = append(names, number)
 		}
-		name += strconv.Itoa(p.First + i)
 	}
-	return "print " + name
+	return "print " + strings.Join(names, ", ")
 }
 
 // together sorts what prints take up by their middles, and puts those with the same middle into

@@ -71,6 +71,7 @@ func (g *guide) drawTicks() {
 			r.drawTrack(t)
 		}
 		r.drawCrease()
+		r.drawCuts()
 		r.drawTapes()
 		slices.SortFunc(r.lines, func(a, b tickLine) int { return cmp.Compare(a.at, b.at) })
 	}
@@ -82,6 +83,7 @@ func (g *guide) drawTicks() {
 	}
 	for _, r := range runs {
 		r.nameCrease()
+		r.nameCuts()
 	}
 	for _, r := range runs {
 		for i := range r.bands {
@@ -282,7 +284,7 @@ func (r *run) tapeLines() []tape {
 			lines = p.Tape.Down
 		}
 		for _, l := range lines {
-			all = append(all, tape{l, r.down && (l-p.Tape.Start).Abs() <= geometry.Tolerance, pass})
+			all = append(all, tape{l, r.down && p.Tape.StartsAt(l), pass})
 		}
 	}
 	return all

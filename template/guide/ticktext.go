@@ -286,22 +286,30 @@ func (r *run) nameCrease() {
 	if !r.creased() {
 		return
 	}
-	c := (r.from + r.to) / 2
-	rows := [][]string{{"centre " + r.distance(c)}, {"centre", r.distance(c)}}
-	if r.g.face.Item.Area.Flat != nil {
-		rows = [][]string{{"centre"}} // no straight edge to measure from
+	c, name := (r.from+r.to)/2, "centre"
+	if r.cutAt(c) {
+		name = "centre, cut"
 	}
-	name := text{height: tickText, figure: true, role: paper.Role{Kind: RoleCrease}}
+	r.nameLine(name, c, r.outer+creaseMore, paper.Role{Kind: RoleCrease})
+}
+
+// nameLine writes the name of a line that ends at a depth, and where it is.
+func (r *run) nameLine(line string, l, end geometry.Length, role paper.Role) {
+	rows := [][]string{{line + " " + r.distance(l)}, {line, r.distance(l)}}
+	if r.g.face.Item.Area.Flat != nil {
+		rows = [][]string{{line}} // no straight edge to measure from
+	}
+	name := text{height: tickText, figure: true, role: role}
 	var places []text
 	for _, row := range slices.Backward(rows) {
 		name.rows = row
-		places = append(places, past(name, c, r.outer+creaseMore))
+		places = append(places, past(name, l, end))
 	}
-	if r.writeAt(c, append(places, r.tapeTexts(rows, c, name)...)) {
+	if r.writeAt(l, append(places, r.tapeTexts(rows, l, name)...)) {
 		r.figures = r.figures || r.g.face.Item.Area.Flat == nil
 		return
 	}
-	r.g.leave("centre")
+	r.g.leave(line)
 }
 
 // writeFigures writes beside each tick, or beyond its end, its distance from the cloth's edge:

@@ -24,7 +24,7 @@ func (g *guide) drawWood(p plan.FacePass) {
 		if shape == nil {
 			continue
 		}
-		role := paper.Role{Kind: RoleWood, Number: p.First + i}
+		role := paper.Role{Kind: RoleWood, Number: p.NumberOf(i)}
 		for n, o := range g.face.Item.Area.Again(print, wood.Place(print.Origin, print.Turn)) {
 			if n == 0 {
 				g.Stamp(shape, paper.Place{At: print.Origin, Turn: print.Turn}, g.pens.Wood, role)

@@ -20,7 +20,9 @@ type Item struct {
 	// MoveAlong is the length of the table, where the cloth is printed stretch by stretch; 0: it is
 	// not moved.
 	MoveAlong geometry.Length
-	Line      int // of its heading in the job file; 0: none
+	// Pieces are those of one cloth that is cut apart; of one of them is all the rest here.
+	Pieces Pieces
+	Line   int // of its heading in the job file; 0: none
 }
 
 // Zone is a part of an item not to print on.

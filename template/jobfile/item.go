@@ -55,6 +55,7 @@ func checkItem(s section, name string, blocks map[string]*job.Block) *job.Item {
 		checkRoom(s, it)
 	}
 	checkPasses(s, it, blocks, known)
+	checkPieces(s, it, shaped)
 	checkMove(s, it)
 	return it
 }

@@ -52,6 +52,7 @@ const (
 	fourEdges  kind = "a length, or a list of four"
 	oneTable   kind = "a table"
 	manyTable  kind = "a table, as often as you like"
+	aGrid      kind = "how many across x how many down"
 )
 
 // thoseThat returns the words of some for which a fact is true.
@@ -164,7 +165,11 @@ func jobKeys() []key {
 		{in: "item", name: "hem", kind: aLength, example: `"12 mm"`, usual: "none",
 			says: "The stitched edge, where a block prints badly."},
 		{in: "item", name: "quantity", kind: aWhole, example: "6", usual: "1",
-			says: "How many pieces are printed."},
+			says: "How many pieces are printed; with pieces, how many cloths of them."},
+		{in: "item", name: "pieces", kind: aGrid, example: `"3 x 4"`, usual: "each is a cloth of its own", with: []string{string(job.Rectangle)},
+			says: "How many lie on one cloth, across x down, to be printed together and cut apart; size, border and all else are then of one piece."},
+		{in: "item", name: "apart", kind: aLength, example: `"20 mm"`, usual: "none", with: []string{string(job.Rectangle)},
+			says: "With pieces: the plain cloth between two of them, for their hems; the cut runs down its middle."},
 		{in: "item", name: "faces", kind: nameList, example: `["front", "back"]`, usual: "one, without a name",
 			says: "The names of the sides that are printed. The first is seen as the job says, any other turned over like a leaf: left and right change places."},
 		{in: "item", name: "move-along", kind: aLength, example: `"120 cm"`, usual: "the cloth is not moved", with: []string{string(job.Rectangle)},

@@ -9,14 +9,14 @@ import (
 
 // newItemPlan begins the plan of an item: how the cloth lies for each face that shows it
 // otherwise. That the border leaves some area has been checked with the job.
-func newItemPlan(item *job.Item) *ItemPlan {
+func newItemPlan(item *job.Item, hand job.Hand) *ItemPlan {
 	var all []*ItemPlan
 	width := newArea(item).Cloth.W()
 	for _, name := range faceNames(item) {
 		seen, turned := item.Seen(name, width)
 		same := slices.IndexFunc(all, func(c *ItemPlan) bool { return c.Item.Alike(seen) })
 		if same < 0 {
-			c := &ItemPlan{Item: seen, Area: newArea(seen)}
+			c := &ItemPlan{Item: seen, Area: newArea(seen), hand: hand}
 			c.Area.Turned = turned
 			all = append(all, c)
 			same = len(all) - 1

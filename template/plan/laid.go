@@ -4,9 +4,13 @@ import (
 	"underlay/geometry"
 )
 
-// Laid returns what the guide shows of a face: the face itself, or of a cloth that is moved along
-// one stretch of it, where it lies in the first laying, with the prints numbered within it.
+// Laid returns what the guide shows of a face: the face itself; of several pieces on one cloth the
+// whole cloth; of a cloth that is moved along one stretch of it, where it lies in the first laying,
+// with the prints numbered within it.
 func (f FacePlan) Laid() FacePlan {
+	if f.Item.Item.Pieces.Several() {
+		return f.pieced()
+	}
 	m := f.Item.Moves
 	if m == nil || m.Times == 1 || f.Item.LaidOn != (geometry.Rect{}) {
 		return f
@@ -27,7 +31,7 @@ func (f FacePlan) Laid() FacePlan {
 	area.Cloth, area.Rect = cloth, ground
 	item.Outline = geometry.RectOutline(cloth)
 	item.Hem = 0 // its line would close the open end
-	laid := FacePlan{Item: &ItemPlan{Item: &item, FaceNames: f.Item.FaceNames, Area: area, Moves: m}, Names: f.Names, Alone: f.Alone}
+	laid := FacePlan{Item: &ItemPlan{Item: &item, FaceNames: f.Item.FaceNames, Area: area, Moves: m, hand: f.Item.hand, asked: f.Item.Item}, Names: f.Names, Alone: f.Alone}
 	first := 1
 	for _, p := range f.Passes {
 		q := *p.PassPlan

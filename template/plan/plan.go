@@ -31,6 +31,8 @@ type ItemPlan struct {
 	LaidOn geometry.Rect
 	// Turned are the item's other faces, where they show the cloth otherwise than the first.
 	Turned []*ItemPlan
+	hand   job.Hand
+	asked  *job.Item // nil: Item
 }
 
 // PassPlan is one pass worked out.
@@ -53,9 +55,13 @@ type PassPlan struct {
 	layout                    layout
 	laid                      []Print // of a cloth that is moved along: one whole stretch
 	before                    int     // prints of a stretch that earlier passes of the face have
+	each                      int     // of a cloth of several pieces, as it lies: prints of a piece
 	serves                    func() (across, down *Serves)
 	misses                    func() []NearMiss
 }
+
+// Asked returns the item as the job asks for it, where the plan is of what lies on the guide.
+func (ip *ItemPlan) Asked() *job.Item { return cmp.Or(ip.asked, ip.Item) }
 
 // Choice returns the way of centring that was taken.
 func (p *PassPlan) Choice() Choice { return p.Choices[p.Taken] }
@@ -74,7 +80,7 @@ func New(j *job.Job) (*Plan, error) {
 	var problems job.Problems
 	total, corners := 0, 0
 	for _, item := range j.Items {
-		ip := newItemPlan(item)
+		ip := newItemPlan(item, j.Printing.Hand)
 		plan.Items = append(plan.Items, ip)
 		failed := map[*job.Pass]bool{}
 		for _, cloth := range ip.Cloths() {
@@ -89,8 +95,11 @@ func New(j *job.Job) (*Plan, error) {
 				}
 				pp, err := planPass(j, cloth.Item, cloth.Area, pass, mostPrints-total, cloth.Passes...)
 				if err == nil {
+					err = checkPieces(item.Pieces, len(pp.Prints), total)
+				}
+				if err == nil {
 					each := len(pass.Block.Face.Corners())
-					corners += each * len(pp.Prints)
+					corners += each * len(pp.Prints) * item.Pieces.Count()
 					err = checkCorners(corners, each)
 				}
 				if err != nil {
@@ -100,7 +109,7 @@ func New(j *job.Job) (*Plan, error) {
 					}
 					continue
 				}
-				total += len(pp.Prints)
+				total += len(pp.Prints) * item.Pieces.Count()
 				cloth.Overlaps = append(cloth.Overlaps, pp.overlapsWith(cloth.Passes)...)
 				cloth.Passes = append(cloth.Passes, pp)
 				if cloth.Moves == nil {

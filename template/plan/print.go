@@ -17,6 +17,7 @@ type Print struct {
 	TouchDown geometry.Point   // the corner put down first
 	Quarter   Quarter
 	Seam      bool // it lies across the seam of a shade, and is printed in two goes
+	Piece     int  // of a cloth of several pieces, as it lies: the number of its piece
 }
 
 // Blocks returns the blocks of a pass, in the order in which they are first printed.

@@ -63,7 +63,7 @@ func NewShelf(j *job.Job, gap geometry.Length) (*Shelf, error) {
 	shelf := &Shelf{Job: j, Gap: gap}
 	prints := 0.0
 	for _, item := range j.Items {
-		ip := newItemPlan(item)
+		ip := newItemPlan(item, j.Printing.Hand)
 		shelf.Items = append(shelf.Items, ShelfItem{ItemPlan: ip})
 		for _, block := range j.Blocks {
 			for _, l := range shelfLayouts(j, ip.Item, ip.Area, block, gap) {

@@ -12,6 +12,7 @@ type TapeLines struct {
 	Across   []geometry.Length // x
 	Down     []geometry.Length // y
 	Start    geometry.Length   // one of Down
+	Starts   []geometry.Length // of a cloth of several pieces: those of all
 	FromNear bool              // told from the near edge: the cloth is moved along, from there
 }
 

@@ -31,10 +31,10 @@ func NewTotals(p *Plan) Totals {
 	pace := p.Job.Printing
 	seconds := 0.0
 	for _, ip := range p.Items {
-		t.Pieces += ip.Item.Quantity
+		t.Pieces += ip.Item.Quantity * ip.Item.Pieces.Count()
 		for _, cloth := range ip.Cloths() {
 			for _, pp := range cloth.Passes {
-				each := ip.Item.Quantity * len(cloth.PrintedOn(pp.Pass))
+				each := ip.Item.Quantity * ip.Item.Pieces.Count() * len(cloth.PrintedOn(pp.Pass))
 				colours := colourNames(pp.Pass)
 				for _, b := range pp.Blocks() {
 					prints := pp.PrintsOf(b) * each

@@ -22,6 +22,7 @@ func Fit(p *plan.Plan) string {
 	for _, ip := range p.Items {
 		f.blank()
 		f.heading(ip)
+		f.pieces(ip)
 		if len(ip.Item.Passes) == 0 {
 			f.say("  ", "There is no pass, so nothing to fit; add [[item.pass]] with block and gap below this item.")
 		}
@@ -60,7 +61,11 @@ func (f *fitText) heading(ip *plan.ItemPlan) {
 		text += ", hem " + f.u.Format(it.Hem)
 	}
 	if it.Quantity > 1 {
-		text += fmt.Sprintf(", %d pieces", it.Quantity)
+		what := "pieces"
+		if it.Pieces.Several() {
+			what = "cloths"
+		}
+		text += fmt.Sprintf(", %d %s", it.Quantity, what)
 	}
 	if names := words.Shown(words.InWords(it.Faces)); names != "" {
 		text += ", " + names
@@ -231,6 +236,9 @@ func (f *fitText) runs(c plan.Choice) {
 // tape adds the tape lines, from the cloth's edge and from the crease.
 func (f *fitText) tape(ip *plan.ItemPlan, t plan.TapeLines) {
 	rows := [][]string{{"tape line", "on the cloth", "from the crease"}}
+	if ip.Item.Pieces.Several() {
+		rows = [][]string{{"tape line", "on the piece", "from its middle"}}
+	}
 	for _, l := range t.Lines(ip.Area.Cloth) {
 		name := l.Name
 		if l.Starts {

@@ -32,6 +32,9 @@ func (f *fitText) whole(ip *plan.ItemPlan) {
 // Serves says which cloth the guide of an item serves, in a sentence for all its passes; where one
 // of them has no range, in one for each that has.
 func Serves(u geometry.Unit, ip *plan.ItemPlan) []string {
+	if ip.Item.Pieces.Several() {
+		return nil // the pieces beside one would lie elsewhere
+	}
 	if across, down, ok := ServedByAll(ip); ok {
 		return []string{servesWords(u, across, down)}
 	}

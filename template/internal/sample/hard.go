@@ -66,6 +66,11 @@ func Hard(t *testing.T) map[string]*job.Job {
 		"round": read("[[block]]\nname = 'pebble'\nshape = 'round'\nprint = '55 mm'\nwood = '60 x 60 mm'\n" +
 			"[[item]]\nname = 'stool top'\nshape = 'round'\nsize = '360 mm'\nborder = '20 mm'\nhem = '10 mm'\n" +
 			"[[item.pass]]\nblock = 'pebble'\ngap = '2 mm'\n"),
+		"pieces": read("[printing]\nhand = 'left'\n" + wave + acorn + "[[item]]\nname = 'place mat'\nsize = '170 x 140 mm'\nborder = '12 mm'\nhem = '5 mm'\n" +
+			"pieces = '2 x 3'\napart = '15 mm'\n[[item.keep-clear]]\nname = 'tab'\nat = '10 x 20 mm'\nsize = '30 x 15 mm'\n" +
+			"[[item.pass]]\nblock = 'wave'\ngap = '2 mm'\nrepeat = 'brick'\n[[item.pass]]\nblock = 'acorn'\non = 'wave'\n"),
+		"pieces side by side": read("[paper]\nextent = 'edges'\n" + acorn + "[[item]]\nname = 'coaster'\nsize = '11 cm x 105 mm'\nborder = '3 mm'\n" +
+			"pieces = '4 x 3'\n[[item.pass]]\nblock = 'acorn'\ngap = '2 mm'\n"),
 		"six-sided": read("[[block]]\nname = 'pebble'\nshape = 'hexagon'\nprint = '52 x 60 mm'\n" + cushion +
 			"[[item.pass]]\nblock = 'pebble'\ngap = '2 mm'\n"),
 		"no overlap": read("[paper]\nsize = 'A5'\noverlap = '0 mm'\n" + acorn +
