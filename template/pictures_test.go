@@ -37,6 +37,7 @@ func pictures() []picture {
 		{"napkins", "napkins", "guide", 3, mmRect(20, 4, 283, 150)},
 		{"cuts", "napkins", "bench", 2, mmRect(8, 202, 78, 280)},
 		{"two-part", "two-part-acorn", "guide", 3, mmRect(4, 46, 210, 203)},
+		{"chess", "chess-cushion", "bench", 1, mmRect(8, 32, 202, 134)},
 		{"tossed", "tossed-pebbles", "bench", 1, mmRect(12, 32, 200, 128)},
 		{"shade", "lampshades", "bench", 2, mmRect(14, 38, 200, 130)},
 		{"seam", "lampshades", "guide", 6, mmRect(4, 74, 210, 205)},

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+
 	"underlay/geometry"
 	"underlay/template/job"
 	"underlay/template/plan"
@@ -72,7 +74,7 @@ type jsonFace struct {
 type jsonPass struct {
 	Name       string         `json:"name"`
 	Faces      []string       `json:"faces,omitempty"`
-	Block      string         `json:"block"`
+	Block      string         `json:"block,omitempty"`
 	Blocks     []string       `json:"blocks,omitempty"`
 	Repeat     string         `json:"repeat"`
 	Count      int            `json:"count"`
@@ -156,6 +158,7 @@ type jsonTape struct {
 type jsonPrint struct {
 	Number    int       `json:"number"`
 	Block     string    `json:"block,omitempty"`
+	Colours   []string  `json:"colours,omitempty"`
 	X         mm        `json:"x_mm"`
 	Y         mm        `json:"y_mm"`
 	Turn      mm        `json:"turn_deg"`
@@ -240,24 +243,37 @@ func passJSON(p *plan.PassPlan) jsonPass {
 	if p.Tape != nil {
 		out.Tape = &jsonTape{lengths(p.Tape.Across), lengths(p.Tape.Down)}
 	}
-	blocks := p.Blocks()
-	if len(blocks) > 1 {
-		for _, b := range blocks {
+	several := p.Blocks()
+	if len(several) > 1 {
+		for _, b := range several {
 			out.Blocks = append(out.Blocks, b.Name)
 		}
 	}
+	if !p.Pass.Mix.None() && len(several) > 1 {
+		out.Block = ""
+	}
 	for _, q := range p.Prints {
 		block := ""
-		if len(blocks) > 1 {
+		if len(several) > 1 {
 			block = q.Block.Name
 		}
 		out.Prints = append(out.Prints, jsonPrint{
-			Number: q.Number, Block: block, X: length(q.Origin.X), Y: length(q.Origin.Y), Turn: mm(q.Turn),
+			Number: q.Number, Block: block, Colours: coloursJSON(p.Pass, q.Part), X: length(q.Origin.X), Y: length(q.Origin.Y), Turn: mm(q.Turn),
 			TouchDown: jsonPoint{length(q.TouchDown.X), length(q.TouchDown.Y)},
 			Stretch:   q.Stretch, InStretch: p.NumberInStretch(q),
 		})
 	}
 	return out
+}
+
+// coloursJSON are the colours of a print of a pass whose colours take turns.
+func coloursJSON(p *job.Pass, part int) []string {
+	for _, q := range p.Mix.Parts {
+		if !slices.Equal(q.Colours, p.Mix.Parts[part].Colours) {
+			return p.Mix.Parts[part].Colours
+		}
+	}
+	return nil
 }
 
 // centreJSON says what sits on the centre lines; nil where the repeat has no such choice.

@@ -71,7 +71,7 @@ func uses(p *plan.Plan, b *job.Block) []use {
 	var uses []use
 	for _, ip := range p.Items {
 		for _, cloth := range ip.Cloths() {
-			for _, pp := range cloth.Passes {
+			for _, pp := range cloth.Printed() {
 				known := slices.ContainsFunc(uses, func(u use) bool { return u.pass == pp.Pass })
 				if !known && slices.Contains(pp.Blocks(), b) {
 					uses = append(uses, use{ip.Item, pp.Pass})
@@ -105,7 +105,7 @@ func strips(p *plan.Plan) []strip {
 	}
 	for _, ip := range p.Items {
 		for _, cloth := range ip.Cloths() {
-			for _, pp := range cloth.Passes {
+			for _, pp := range cloth.Printed() {
 				if !pp.Pass.Seated() && !pp.Pass.Repeat.Single() {
 					add(pp)
 				}

@@ -26,7 +26,7 @@ func Mark(j *job.Job, face plan.FacePlan) string {
 	describePaper(h, j)
 	describeItem(h, face.Item.Asked())
 	fmt.Fprintf(h, "%q\n", face.Names)
-	for _, p := range face.Passes {
+	for _, p := range face.Wholes() {
 		describePass(h, p.Pass)
 		if face.Alone {
 			// The passes left out decide what it is numbered from, and where it is seated.
@@ -92,6 +92,12 @@ func describePass(h hash.Hash, p *job.Pass) {
 	pass.Places = slices.Clone(pass.Places)
 	for i := range pass.Places {
 		pass.Places[i].Line = 0
+	}
+	if !p.Mix.None() {
+		for _, part := range p.Mix.Parts {
+			fmt.Fprintf(h, "%#v\n%q\n", *part.Block, part.Colours)
+		}
+		pass.Mix.Parts = nil
 	}
 	fmt.Fprintf(h, "%#v\n%#v\n", pass, *p.Block)
 }

@@ -82,7 +82,9 @@ func (g *guide) drawNumbers(p plan.FacePass, pass int) {
 	}
 	for i, print := range p.Prints {
 		n := of[print.Block]
-		n.mark(n.field(print), print, strconv.Itoa(p.NumberOf(i)))
+		f := n.field(print)
+		n.mark(f, print, strconv.Itoa(p.NumberOf(i)))
+		n.namePart(f, p)
 	}
 }
 

@@ -24,6 +24,7 @@ const (
 	RoleLeader = "leader"  // from a number to its print
 	RoleLaidOn = "laid-on" // where the last row printed is laid, of a cloth that is moved along
 	RoleFarEnd = "far-end" // of such a cloth, at the last laying
+	RolePart   = "part"    // the name of its block, where there are several
 	// Outside the cloth; a tick carries the number of its row or column.
 	RoleTick    = "tick"
 	RoleTape    = "tape"    // the end of a tape line, and its name

@@ -36,7 +36,7 @@ func Swatches(p *plan.Plan, ip *plan.ItemPlan) ([]Papers, error) {
 		sp := worked.Items[0]
 		practice := plan.FacePlan{Item: sp, Names: face.Names}
 		first := 1
-		for _, pp := range sp.Passes {
+		for _, pp := range sp.Printed() {
 			practice.Passes = append(practice.Passes, plan.FacePass{PassPlan: pp, First: first})
 			first += len(pp.Prints)
 		}
@@ -70,13 +70,17 @@ func scrap(f plan.FacePlan, j *job.Job) *job.Item {
 		Name: "swatch for " + f.Item.Item.Name, Shape: job.Rectangle, Quantity: 1,
 		Border: geometry.EvenEdges(swatchBorder), Line: f.Item.Item.Line,
 	}
-	first := f.Passes[0].Choice()
-	cell := f.Passes[0].Pass.Block.Size
-	if f.Passes[0].Pass.Turns.AllAside() {
+	wholes := f.Wholes()
+	first := wholes[0].Choice()
+	cell := wholes[0].Pass.Block.Size
+	if wholes[0].Pass.Turns.AllAside() {
 		cell = cell.Swap()
 	}
+	if !wholes[0].Pass.Mix.None() {
+		cell = wholes[0].Pass.Place()
+	}
 	pitch := first.Pitch
-	if f.Passes[0].Pass.Repeat.Single() {
+	if wholes[0].Pass.Repeat.Single() {
 		first.Gap = job.Spacing{Across: swatchApart, Down: swatchApart}
 	}
 	if pitch.Across <= 0 || pitch.Down <= 0 {
@@ -105,7 +109,7 @@ func scrap(f plan.FacePlan, j *job.Job) *job.Item {
 	scrap.Size = geometry.Size{W: best.W + 2*swatchBorder, H: best.H + 2*swatchBorder}
 	scrap.Outline = geometry.RectOutline(geometry.RectAt(geometry.Point{}, scrap.Size))
 	copies := map[*job.Pass]*job.Pass{}
-	for _, p := range f.Passes {
+	for _, p := range wholes {
 		q := *p.Pass
 		q.Face = ""
 		c := p.Choice()

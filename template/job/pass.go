@@ -10,7 +10,7 @@ type Spacing struct{ Across, Down geometry.Length }
 // Pass is one block printed all over one item, in one go.
 type Pass struct {
 	Name         string
-	Block        *Block
+	Block        *Block // of several, the first
 	Face         string // "": every face
 	Repeat       Repeat
 	Gap          Gaps
@@ -21,7 +21,8 @@ type Pass struct {
 	CentreAcross Centring
 	CentreDown   Centring
 	Turns        Turns
-	Colours      []string
+	Colours      []string // of several sets, the first
+	Mix          Mix      // of several blocks, or colours in turn
 	Order        Order
 	Sides        Sides  // frame
 	Tops         Tops   // frame

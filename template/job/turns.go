@@ -54,18 +54,3 @@ func (t Turns) Whole(columns, rows int) (int, int) {
 
 // mod is the remainder of i by n, from 0 to n-1.
 func mod(i, n int) int { return (i%n + n) % n }
-
-// Place returns how large a place of the pass is: the bounds of the face as it is turned, and
-// where prints lie both ways round, of the largest turned face both ways, so that no two come
-// nearer than the gap.
-func (p *Pass) Place() geometry.Size {
-	size := p.Block.Size
-	switch {
-	case p.Turns.AllAside():
-		return size.Swap()
-	case p.Turns.AnyAside():
-		most := max(size.W, size.H)
-		return geometry.Size{W: most, H: most}
-	}
-	return size
-}

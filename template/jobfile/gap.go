@@ -101,6 +101,12 @@ func checkLaps(s section, pass *job.Pass) bool {
 	if pass.Repeat.Lattice() {
 		place := pass.Place()
 		w, h = place.W, place.H
+		if !pass.Mix.None() {
+			for _, part := range pass.Mix.Parts {
+				least := min(part.Block.Size.W, part.Block.Size.H)
+				w, h = min(w, least), min(h, least)
+			}
+		}
 	} else {
 		w, h = min(w, h), min(w, h)
 	}

@@ -48,6 +48,7 @@ const (
 	wordList   kind = "a list of words"
 	cornerList kind = "a list of corners"
 	turnRows   kind = "a list of rows"
+	matrixOf   kind = "a list of rows, each a list of names"
 	placeList  kind = "a list of places"
 	fourEdges  kind = "a length, or a list of four"
 	oneTable   kind = "a table"
@@ -188,6 +189,8 @@ func jobKeys() []key {
 		{in: "item.pass", name: "name", kind: aName, example: `"fern ground"`, usual: "the name of its block",
 			says: "What the pass is called."},
 		{in: "item.pass", name: "block", must: true, kind: aName, example: `"fern"`, says: "The name of the block that is printed."},
+		{in: "item.pass", name: "blocks", kind: matrixOf, example: blocksExample, usual: "one block", with: lattices,
+			says: "In place of block: several, in rows and columns that are laid over those of the repeat again and again; one row gives stripes down, one column stripes across. Each block is printed everywhere before the next."},
 		{in: "item.pass", name: "face", kind: aName, example: `"front"`, usual: "every face",
 			says: "The one face of the item that is printed, of those that faces names."},
 		{in: "item.pass", name: "repeat", kind: aWord, words: every, says: "How the prints are set out."},
@@ -217,6 +220,8 @@ func jobKeys() []key {
 			says: "Quarter turns of the block, clockwise, laid over rows and columns and repeated: 0, 90, 180 or 270 for each column, one text a row."},
 		{in: "item.pass", name: "colours", kind: nameList, example: `["moss", "ochre"]`, usual: "none",
 			says: "The colours on the block."},
+		{in: "item.pass", name: "colours-in-turn", kind: matrixOf, example: coloursExample, usual: "none", with: lattices,
+			says: "In place of colours: whole prints of one colour each, in rows and columns as those of blocks."},
 		{in: "item.pass", name: "order", kind: aWord, words: []string{string(job.CentreOut), string(job.RowByRow)}, with: lattices, seats: true,
 			says: "Which print comes first: from the middle outwards, or row by row from the near edge."},
 		{in: "item.pass", name: "sides", kind: wordList, words: nil, example: `["bottom"]`, usual: "all four", with: framed,

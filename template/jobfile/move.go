@@ -15,6 +15,10 @@ func checkMove(s section, it *job.Item) {
 	}
 	own := 0
 	for _, p := range it.Passes {
+		if !p.Mix.None() {
+			e.say("the cloth is printed stretch by stretch, with one block through all of it, and pass %s takes turns; write block, or colours, there, or take move-along out", words.Quote(p.Name))
+			return
+		}
 		switch {
 		case p.Seated():
 		case !p.Repeat.Lattice() || p.Slanted():

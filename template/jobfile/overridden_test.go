@@ -28,6 +28,10 @@ func same(j *job.Job) string {
 		for _, p := range it.Passes {
 			pass := *p
 			fmt.Fprintf(&b, "on %v, between %v, block %s\n", nameOf(p.On), nameOf(p.Between), p.Block.Name)
+			for _, part := range pass.Mix.Parts {
+				fmt.Fprintf(&b, "%s %q\n", part.Block.Name, part.Colours)
+			}
+			pass.Mix.Parts = nil
 			if p.Corner != nil {
 				fmt.Fprintf(&b, "corner %s\n", p.Corner.Name)
 			}

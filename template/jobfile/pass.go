@@ -36,13 +36,13 @@ func (p *passReader) check(s section) *job.Pass {
 		Step: 0.5, GridTurn: 45, CentreAcross: job.OnBest, CentreDown: job.OnBest,
 		Turns: job.Turns{{0}}, Order: job.CentreOut, Tops: job.TopsOut, Line: s.node.line,
 	}
-	block := p.checkBlockName(s, pass)
+	pass.Colours = checkColours(s)
+	block := p.checkMix(s, pass)
 	p.checkName(s, pass)
 	if pass.Name != "" {
 		s.label = "pass " + words.Quote(pass.Name)
 	}
 	pass.Face = checkFaceName(s, p.item.Faces)
-	pass.Colours = checkColours(s)
 
 	var known bool
 	pass.Repeat, known = p.checkRepeat(s)
@@ -89,7 +89,9 @@ func (p *passReader) checkRepeat(s section) (job.Repeat, bool) {
 // checkBlockName finds the pass's block; false where there is no good one.
 func (p *passReader) checkBlockName(s section, pass *job.Pass) bool {
 	e := s.key("block")
-	s.needs("block", `"fern", the name of a [[block]]`)
+	if !s.has("blocks") {
+		s.needs("block", `"fern", the name of a [[block]]`)
+	}
 	name, ok := e.text("fern")
 	if !ok {
 		return false
@@ -113,6 +115,9 @@ func (p *passReader) checkName(s section, pass *job.Pass) {
 	name, ok := e.name("fern ground")
 	if !ok {
 		block, text := s.key("block").value().(string)
+		if !pass.Mix.None() && s.has("blocks") {
+			block, text = mixName(pass.Mix), true
+		}
 		if e.given() || s.has("name") || !text {
 			return
 		}
@@ -130,6 +135,17 @@ func (p *passReader) checkName(s section, pass *job.Pass) {
 	}
 	p.lines[name] = s.node.line
 	p.passes[name] = pass
+}
+
+// mixName is what a pass of several blocks is called where nothing is said: by their names.
+func mixName(m job.Mix) string {
+	var names []string
+	for _, part := range m.Parts {
+		if !slices.Contains(names, part.Block.Name) {
+			names = append(names, part.Block.Name)
+		}
+	}
+	return words.InWords(names)
 }
 
 // checkFaceName reads which one of an item's faces something is on; "" where it names none.
@@ -226,8 +242,12 @@ func (p *passReader) checkBlockFits(s section, pass *job.Pass, turned, gaps bool
 	if s.key("between").given() || s.key("on").given() {
 		return
 	}
-	b := pass.Block
-	if takes := pass.Repeat.Faces(); !slices.Contains(takes, b.Shape) {
+	takes := pass.Repeat.Faces()
+	for _, part := range pass.Parts() {
+		b := part.Block
+		if slices.Contains(takes, b.Shape) {
+			continue
+		}
 		s.key("repeat").say("%s takes %s, and block %s has shape = %s; write another repeat, such as \"brick\"",
 			words.Article(pass.Repeat), words.InWords(blocksOf(takes)), words.Quote(b.Name), words.Quote(string(b.Shape)))
 		return

@@ -98,9 +98,9 @@ func TestUnknownKeys(t *testing.T) {
 		{in: "[[item]]", line: `across = "50 cm"`, want: `the keys of [[item]] are name, shape, size, `},
 		{in: "[[item.pass]]", line: `columns = 5`, want: `write "across"`},
 		{in: "[[item.pass]]", line: `rows = 5`, want: `write "down"`},
-		{in: "[[item.pass]]", line: `prints = 25`, want: `the keys of [[item.pass]] are name, block, face, `},
-		{in: "[[item.pass]]", line: `ribbon = "fern"`, want: `the keys of [[item.pass]] are name, block, face, `},
-		{in: "[[item.pass]]", line: `size = "5 cm"`, want: `the keys of [[item.pass]] are name, block, face, `},
+		{in: "[[item.pass]]", line: `prints = 25`, want: `the keys of [[item.pass]] are name, block, blocks, `},
+		{in: "[[item.pass]]", line: `ribbon = "fern"`, want: `the keys of [[item.pass]] are name, block, blocks, `},
+		{in: "[[item.pass]]", line: `size = "5 cm"`, want: `the keys of [[item.pass]] are name, block, blocks, `},
 	} {
 		job := goodLines()
 		job.put(c.in, c.line, c.out...)

@@ -65,7 +65,8 @@ func (e entry) turnRow() ([]int, bool) {
 // checkCombs refuses a quarter turn where it takes a honeycomb apart: a hexagon has its points
 // above and below, and closes up that way only.
 func checkCombs(s section, pass *job.Pass) bool {
-	if pass.Repeat != job.Honeycomb || pass.Block.Shape != job.HexagonFace || !pass.Turns.AnyAside() {
+	hexagon := func(p job.Part) bool { return p.Block.Shape == job.HexagonFace }
+	if pass.Repeat != job.Honeycomb || !slices.ContainsFunc(pass.Parts(), hexagon) || !pass.Turns.AnyAside() {
 		return true
 	}
 	s.key("turns").say(`a hexagon turned by a quarter does not close up in a honeycomb; write turns of 0 and 180 only`)

@@ -160,6 +160,9 @@ func (l layout) limit(what change, down bool) geometry.Length {
 	case lessGap:
 		return gap.Least - leastOf(gap)
 	case smallerBlock:
+		if !p.Mix.None() {
+			return 0 // each of them would be another
+		}
 		size := p.Block.Size
 		face := min(size.W, size.H)
 		if !p.Block.Shape.Regular() && !p.Turns.Mixed() {

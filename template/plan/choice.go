@@ -27,7 +27,10 @@ type Choice struct {
 	Gap, Pitch job.Spacing
 	Border     geometry.Edges // plain cloth left inside the bounds of the item
 	Seam       int            // prints of a shade that lie across its seam
-	dropped    int            // prints left out because they would not lie wholly on the area
+	// Begins is the column and row of a matrix of parts, counted from 0, that stand top left.
+	Begins  geometry.Site
+	start   geometry.Site // those of its place on the centre, or next after it
+	dropped int           // prints left out because they would not lie wholly on the area
 }
 
 // Run is a line of prints that goes along a side, or round a ring.
@@ -39,7 +42,7 @@ type Run struct {
 
 // better tells whether c is to be preferred to d: more whole prints, then rows (or columns) of
 // equal length, then the more even opposite borders, then the larger smallest border, and round
-// a shade fewer prints across the seam.
+// a shade fewer prints across the seam, and last a matrix of parts that begins with its first place.
 func (c Choice) better(d Choice) bool {
 	if c.Count != d.Count {
 		return c.Count > d.Count
@@ -53,7 +56,10 @@ func (c Choice) better(d Choice) bool {
 	if u, v := c.Border.Least(), d.Border.Least(); (u - v).Abs() > geometry.Tolerance {
 		return u > v
 	}
-	return c.Seam < d.Seam
+	if c.Seam != d.Seam {
+		return c.Seam < d.Seam
+	}
+	return c.Begins == geometry.Site{} && d.Begins != geometry.Site{}
 }
 
 // equal tells whether all rows hold as many prints, or all columns where there are no rows.
@@ -130,6 +136,8 @@ func (p *PassPlan) Why() string {
 		text = fmt.Sprintf("it gives as many prints as %s, and its smallest border is larger", other.words())
 	case taken.Seam < other.Seam:
 		text = fmt.Sprintf("it gives as many prints as %s, and fewer of them lie across the seam", other.words())
+	case taken.Begins == (geometry.Site{}) && other.Begins != taken.Begins:
+		text = "others are just as good, and this one begins with the first block, as the job is written"
 	default:
 		text = fmt.Sprintf("it is just as good as %s; of two alike, the first is taken", other.words())
 	}

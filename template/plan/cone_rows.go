@@ -47,7 +47,12 @@ func (r coneRows) none() bool { return r.low > r.high }
 
 // coneFan is the face as it stands on the rows of a cone.
 func (l layout) coneFan() fan {
-	return newFan(l.pass.Block, l.pass.Turns, 0)
+	parts := l.pass.Parts()
+	all := newFan(parts[0].Block, l.pass.Turns, 0)
+	for _, part := range parts[1:] {
+		all = all.with(newFan(part.Block, l.pass.Turns, 0))
+	}
+	return all
 }
 
 // beside is the face as it stands beside others of its row. Columns that are moved down put it
@@ -275,6 +280,7 @@ func (k cone) place(l layout, c Choice) []Site {
 				s.key = geometry.Site{I: i, J: j}
 			}
 			s.Column, s.Row = column+1, row+1
+			s = l.mixedAt(s, column, row)
 			sites = append(sites, s)
 		}
 	}

@@ -73,6 +73,17 @@ func (f FacePlan) Titled(papers string) string {
 	return papers + ", " + f.Name()
 }
 
+// Wholes lists the passes of the face as the job has them, each once.
+func (f FacePlan) Wholes() []*PassPlan {
+	var all []*PassPlan
+	for _, p := range f.Passes {
+		if whole := p.Whole(); !slices.Contains(all, whole) {
+			all = append(all, whole)
+		}
+	}
+	return all
+}
+
 // Count returns the number of prints on one such face.
 func (f FacePlan) Count() int {
 	n := 0
@@ -88,7 +99,7 @@ func (ip *ItemPlan) Faces() []FacePlan {
 	for _, name := range faceNames(ip.Item) {
 		f := FacePlan{Item: ip.clothOf(name)}
 		first := 1
-		for _, p := range f.Item.Passes {
+		for _, p := range f.Item.Printed() {
 			if p.Pass.Face == "" || p.Pass.Face == name {
 				f.Passes = append(f.Passes, FacePass{p, first})
 				first += len(p.Prints)

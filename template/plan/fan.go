@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"underlay/geometry"
 	"underlay/template/job"
@@ -31,6 +32,25 @@ func newFan(b *job.Block, turns job.Turns, outward geometry.Angle) fan {
 		f.size = geometry.Size{W: max(f.size.W, size.W), H: max(f.size.H, size.H)}
 		f.faces = append(f.faces, face)
 	}
+	return f
+}
+
+// with returns the fan of the faces of two: each face stands where the largest has room.
+func (f fan) with(g fan) fan {
+	if f.round && g.round {
+		if g.size.W > f.size.W {
+			return g
+		}
+		return f
+	}
+	f.even = f.even && g.even && f.size == g.size
+	f.size = geometry.Size{W: max(f.size.W, g.size.W), H: max(f.size.H, g.size.H)}
+	if f.round || g.round {
+		// A circle beside other faces takes the room of its square.
+		f.round, f.faces = false, []geometry.Outline{geometry.RectOutline(geometry.RectAround(geometry.Point{}, f.size))}
+		return f
+	}
+	f.faces = append(slices.Clone(f.faces), g.faces...)
 	return f
 }
 

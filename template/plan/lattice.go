@@ -114,11 +114,13 @@ func (t lattice) ways(l layout) ([]way, error) { return t.waysFrom(l, l.leastGap
 // waysFrom tries every centring, with the gap that prints are counted with.
 func (t lattice) waysFrom(l layout, gap job.Spacing) []way {
 	pairs := [][2]job.Centring{{job.OnPrint, job.OnPrint}, {job.OnPrint, job.OnJoint}, {job.OnJoint, job.OnPrint}, {job.OnJoint, job.OnJoint}}
-	ways := make([]way, len(pairs))
+	starts := l.starts()
+	ways := make([]way, len(pairs)*len(starts))
 	var work sync.WaitGroup
-	for i, p := range pairs {
+	for i := range ways {
 		work.Go(func() {
-			c := Choice{Across: p[0], Down: p[1], Gap: gap, Pitch: t.pitch(l, gap)}
+			p := pairs[i/len(starts)]
+			c := Choice{Across: p[0], Down: p[1], Gap: gap, Pitch: t.pitch(l, gap), start: starts[i%len(starts)]}
 			sites := t.place(l, c)
 			if opened := t.open(l, c, sites); opened.Gap != c.Gap {
 				c = opened
@@ -134,7 +136,12 @@ func (t lattice) waysFrom(l layout, gap job.Spacing) []way {
 // describe fills in what a choice gives. Rows that are moved along have no columns, and the
 // other way round.
 func (t lattice) describe(l layout, choice Choice, sites []Site) way {
-	c := l.describe(choice, sites)
+	w := l.describe(choice, sites)
+	w.Choice = l.begun(w.Choice, sites)
+	c := w.Choice
+	if t.inRuns(l) {
+		c.Pitch = l.meanPitch(c)
+	}
 	switch {
 	case t.turn != nil:
 		c.ColumnCounts = nil
@@ -148,11 +155,15 @@ func (t lattice) describe(l layout, choice Choice, sites []Site) way {
 	default:
 		c.Rows, c.ColumnCounts = len(c.RowCounts), nil
 	}
-	return c
+	w.Choice = c
+	return w
 }
 
 // place returns the prints of a choice.
 func (t lattice) place(l layout, c Choice) []Site {
+	if t.inRuns(l) {
+		return t.placeInRuns(l, c)
+	}
 	lat := t.spots(l, c)
 	share, turn := t.share(l.pass), t.turnOf(l.pass)
 	keys := t.within(l, c, t.candidates(l, lat))
@@ -164,6 +175,13 @@ func (t lattice) place(l layout, c Choice) []Site {
 			// Round a drum the columns of moved rows close as well: they count from the seam.
 			s.Origin.X = max(0, s.Origin.X)
 			s.Column = int(math.Floor(float64(s.Origin.X/c.Pitch.Across)+1e-9)) + 1
+		}
+		if mix := l.pass.Mix; !mix.None() {
+			column := s.Column + c.start.I
+			if l.area.around > 0 {
+				column = s.Column - 1
+			}
+			s = l.mixedAt(s, column, s.Row+c.start.J)
 		}
 		sites[i] = s
 	}

@@ -24,8 +24,9 @@ func newLayout(area Area, pass *job.Pass) layout {
 
 // turnedBox is the bounds of a face, its origin at (0, 0), in one of its turns.
 type turnedBox struct {
-	turn geometry.Angle
-	box  geometry.Rect
+	block *job.Block
+	turn  geometry.Angle
+	box   geometry.Rect
 }
 
 func turnedBoxes(pass *job.Pass) []turnedBox {
@@ -35,7 +36,9 @@ func turnedBoxes(pass *job.Pass) []turnedBox {
 		if pass.Slanted() {
 			turn = (t + pass.GridTurn).Normal()
 		}
-		boxes = append(boxes, turnedBox{turn, pass.Block.Face.Turn(turn).Bounds()})
+		for _, part := range pass.Parts() {
+			boxes = append(boxes, turnedBox{part.Block, turn, part.Block.Face.Turn(turn).Bounds()})
+		}
 	}
 	return boxes
 }
@@ -45,8 +48,12 @@ func (l layout) leastGap() job.Spacing {
 	return job.Spacing{Across: l.pass.Gap.Across.Least, Down: l.pass.Gap.Down.Least}
 }
 
-// sameBounds tells whether the face has the bounds of the cell however it is turned here.
+// sameBounds tells whether the face has the bounds of the cell however it is turned here. Where
+// blocks are mixed it is whole places that have to fit.
 func (l layout) sameBounds() bool {
+	if !l.pass.Mix.None() {
+		return true
+	}
 	size := l.pass.Block.Size
 	return size.W == size.H || !l.pass.Turns.Mixed()
 }
@@ -55,8 +62,10 @@ func (l layout) sameBounds() bool {
 // whichever of its turns the print has, on top of a turn of the whole.
 func (l layout) needs(turn geometry.Angle) geometry.Edges {
 	var e geometry.Edges
-	for i, t := range l.pass.Turns.Each() {
-		b := l.pass.Block.Face.Turn(t + turn).Bounds()
+	if !l.pass.Mix.None() && turn == 0 {
+		return geometry.Edges{Top: l.cell.H / 2, Right: l.cell.W / 2, Bottom: l.cell.H / 2, Left: l.cell.W / 2}
+	}
+	for i, b := range l.facesTurned(turn) {
 		n := geometry.Edges{Top: -b.Min.Y, Right: b.Max.X, Bottom: b.Max.Y, Left: -b.Min.X}
 		if i > 0 {
 			n = geometry.Edges{Top: min(n.Top, e.Top), Right: min(n.Right, e.Right), Bottom: min(n.Bottom, e.Bottom), Left: min(n.Left, e.Left)}
@@ -66,11 +75,22 @@ func (l layout) needs(turn geometry.Angle) geometry.Edges {
 	return e
 }
 
+// facesTurned lists the bounds of every face in every turn it has, on top of a turn of the whole.
+func (l layout) facesTurned(turn geometry.Angle) []geometry.Rect {
+	var all []geometry.Rect
+	for _, part := range l.pass.Parts() {
+		for _, t := range l.pass.Turns.Each() {
+			all = append(all, part.Block.Face.Turn(t+turn).Bounds())
+		}
+	}
+	return all
+}
+
 // holds tells whether a print at a site lies on the area.
 func (l layout) holds(s Site) bool {
 	block := s.block(l.pass.Block)
 	for _, b := range l.boxes {
-		if b.turn == s.Turn && block == l.pass.Block {
+		if b.turn == s.Turn && block == b.block {
 			if holds, known := l.area.holdsBox(b.box.Move(s.Origin)); known {
 				return holds
 			}

@@ -44,7 +44,7 @@ func (l layout) registered() []Site {
 	var sites []Site
 	for _, p := range l.target.Prints {
 		s := p.Site
-		s.Block = nil
+		s.Block, s.Part = nil, 0
 		s.Origin = s.Origin.Add(l.pass.Offset.Turn(s.Turn))
 		if s = l.area.surface.wrapped(l.area, s, p.Origin); l.holds(s) {
 			sites = append(sites, s)

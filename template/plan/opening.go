@@ -14,6 +14,9 @@ func (t lattice) open(l layout, c Choice, sites []Site) Choice {
 	if len(sites) == 0 {
 		return c
 	}
+	if t.inRuns(l) {
+		return t.openInRuns(l, c, sites)
+	}
 	extent, spread := t.extent(l, sites)
 	across, down := l.pass.Gap.Across, l.pass.Gap.Down
 	if spread.X <= geometry.Tolerance || l.area.around > 0 {

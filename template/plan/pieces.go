@@ -104,6 +104,12 @@ func (p *PassPlan) onPieces(pieces []Piece) *PassPlan {
 	if p.Tape != nil {
 		q.Tape = p.Tape.onPieces(pieces)
 	}
+	q.parts = nil
+	for _, part := range p.parts {
+		part = part.onPieces(pieces)
+		part.whole = &q
+		q.parts = append(q.parts, part)
+	}
 	return &q
 }
 
@@ -159,9 +165,10 @@ func (p *PassPlan) NumberInAll(i int, pieces job.Pieces) int {
 // pieced returns a face of a cloth of several pieces as its guide shows it.
 func (f FacePlan) pieced() FacePlan {
 	all := FacePlan{Item: f.Item.OnCloth(), Names: f.Names, Alone: f.Alone}
+	one, whole := f.Item.Printed(), all.Item.Printed()
 	for _, p := range f.Passes {
-		i := slices.Index(f.Item.Passes, p.PassPlan)
-		all.Passes = append(all.Passes, FacePass{all.Item.Passes[i], p.First})
+		i := slices.Index(one, p.PassPlan)
+		all.Passes = append(all.Passes, FacePass{whole[i], p.First})
 	}
 	return all
 }

@@ -53,9 +53,11 @@ type PassPlan struct {
 	// so that ticks beyond the cloth can name it.
 	ColumnsInLine, RowsInLine bool
 	layout                    layout
-	laid                      []Print // of a cloth that is moved along: one whole stretch
-	before                    int     // prints of a stretch that earlier passes of the face have
-	each                      int     // of a cloth of several pieces, as it lies: prints of a piece
+	laid                      []Print     // of a cloth that is moved along: one whole stretch
+	before                    int         // prints of a stretch that earlier passes of the face have
+	each                      int         // of a cloth of several pieces, as it lies: prints of a piece
+	whole                     *PassPlan   // that it is a part of; nil: it is none
+	parts                     []*PassPlan // of several blocks, or colours in turn: each by itself
 	serves                    func() (across, down *Serves)
 	misses                    func() []NearMiss
 }
@@ -150,6 +152,9 @@ func (ip *ItemPlan) number() {
 			}
 		}
 	}
+	for _, p := range ip.Passes {
+		p.First = p.Prints[0].Number
+	}
 }
 
 // planPass works one pass out, of at most room prints. Before are the passes of the item
@@ -185,11 +190,15 @@ func planPass(j *job.Job, item *job.Item, area Area, pass *job.Pass, room int, b
 	}
 	near := neighbours(sites, r.next)
 	order := l.order(r, sites, near, l.area.Centre(), hand)
+	if !pass.Mix.None() {
+		byPart(order, sites)
+	}
 	p.Prints = l.prints(sites, order, hand)
 	p.extras(r, sites, near, order[0])
 	if framed {
 		p.Notes = append(p.Notes, "its prints keep inside the frame printed before them")
 	}
+	p.split()
 	return p, nil
 }
 

@@ -13,6 +13,7 @@ type Site struct {
 	// Column and Row count from 1 at the top left; 0 where the repeat has none. In rings Row
 	// is the ring, the outermost first, and Column the place in it.
 	Column, Row int
+	Part        int // of what the pass prints with: an index in its parts
 	// Block is what is printed there; until the prints are worked out nil where it is the pass's own.
 	Block *job.Block
 	key   geometry.Site // index in the repeat's lattice, or along its run

@@ -50,7 +50,7 @@ func (l layout) axes() (across, down axis) {
 
 // straightSizes works both directions out by the formulas of a straight repeat, where they hold.
 func (t lattice) straightSizes(l layout, c Choice, sites []Site) otherSizes {
-	if !t.exact(l) {
+	if !t.exact(l) || !l.pass.Mix.None() {
 		return t.sizes(l, c, sites)
 	}
 	across, down := l.axes()
@@ -80,7 +80,7 @@ func (t lattice) drumSizes(l layout, c Choice, sites []Site) otherSizes {
 	if l.pass.Exactly != (job.Counts{}) && (len(l.area.zones) > 0 || t.columns || t.oneGap || !l.sameBounds()) {
 		return l.asAsked(nil, nil, nil)
 	}
-	if len(l.area.zones) > 0 || t.columns || t.oneGap || !l.sameBounds() {
+	if len(l.area.zones) > 0 || t.columns || t.oneGap || !l.sameBounds() || !l.pass.Mix.None() {
 		return l.triedSizes(c, sites, false, t.most)
 	}
 	_, multiple, _ := t.closing(l, l.mostRoundDrum())

@@ -14,7 +14,7 @@ import (
 // moved columns with one after which the steps come to whole pitches; a matrix of turns with a
 // multiple of its width. Where the job asks for a number, it is that one.
 func (t lattice) closing(l layout, most int) (n, multiple int, err error) {
-	turns := l.pass.Turns.Columns()
+	turns := lcm(l.pass.Turns.Columns(), l.pass.Mix.Columns())
 	multiple = turns
 	if t.columns {
 		share := t.share(l.pass)
@@ -34,6 +34,9 @@ func (t lattice) closing(l layout, most int) (n, multiple int, err error) {
 		return n, multiple, nil
 	}
 	what, write := fmt.Sprintf("a repeat with %d turns in a row", turns), " or fewer turns"
+	if !l.pass.Mix.None() {
+		what, write = fmt.Sprintf("a repeat that comes again after %d columns", turns), " or fewer columns of blocks"
+	}
 	if multiple > turns {
 		what, write = "this "+string(l.pass.Repeat), ` or repeat = "brick"`
 		if turns > 1 {
@@ -45,6 +48,15 @@ func (t lattice) closing(l layout, most int) (n, multiple int, err error) {
 	err = fmt.Errorf("%s round, but %s closes only with a multiple of %d; write a smaller block%s",
 		words.Counted(most, "print goes", "prints go"), what, multiple, write)
 	return 0, multiple, err
+}
+
+// lcm is the least number that both go into.
+func lcm(a, b int) int {
+	n := a
+	for n%b != 0 {
+		n += a
+	}
+	return n
 }
 
 // closingNotes says what closing round a shade made of the gap and of the number that fits,

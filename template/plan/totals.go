@@ -33,7 +33,7 @@ func NewTotals(p *Plan) Totals {
 	for _, ip := range p.Items {
 		t.Pieces += ip.Item.Quantity * ip.Item.Pieces.Count()
 		for _, cloth := range ip.Cloths() {
-			for _, pp := range cloth.Passes {
+			for _, pp := range cloth.Printed() {
 				each := ip.Item.Quantity * ip.Item.Pieces.Count() * len(cloth.PrintedOn(pp.Pass))
 				colours := colourNames(pp.Pass)
 				for _, b := range pp.Blocks() {

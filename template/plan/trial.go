@@ -79,6 +79,9 @@ func (t lattice) sizes(l layout, c Choice, sites []Site) otherSizes {
 	if l.pass.Exactly != (job.Counts{}) {
 		return l.fixedSizes(sites)
 	}
+	if !l.pass.Mix.None() {
+		return l.triedSizes(c, sites, false, t.mostMixed)
+	}
 	if !t.exact(l) {
 		return l.triedSizes(c, sites, l.uniform() && l.convex() && l.item.Shape != job.Outline, t.most)
 	}
@@ -170,6 +173,9 @@ func (h holder) wellInside(p geometry.Point) bool {
 
 // uniform tells whether the face covers the same cloth however it is turned here.
 func (l layout) uniform() bool {
+	if !l.pass.Mix.None() {
+		return false
+	}
 	b, turns := l.pass.Block, l.pass.Turns
 	same := func(turn int) bool { return turn == turns[0][0] }
 	switch b.Shape {

@@ -116,6 +116,9 @@ func (w wish) alike() bool { return w.l.pass.Block.Shape.Regular() || w.l.pass.T
 
 // block is the largest carved face with which so many prints fit; nil: there is none.
 func (w wish) block() *geometry.Size {
+	if !w.l.pass.Mix.None() {
+		return nil // each of several would be another
+	}
 	least := job.LeastFace
 	size := w.l.cell
 	guess := size

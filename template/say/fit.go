@@ -89,7 +89,9 @@ func (f *fitText) pass(ip *plan.ItemPlan, p *plan.PassPlan, differ bool) {
 	}
 	f.say("  ", name+": "+f.answer(ip, p)+".")
 	how := f.u.FormatSize(p.Pass.Block.Size) + ", " + words.Shown(guide.SetOut(p.Pass))
-	if p.Pass.Name != p.Pass.Block.Name {
+	if parts := p.Printed(); len(parts) > 1 {
+		how = f.parts(parts) + ", " + words.Shown(guide.SetOut(p.Pass))
+	} else if p.Pass.Name != p.Pass.Block.Name {
 		how = "block " + words.Shown(p.Pass.Block.Name) + ", " + how
 	}
 	if !p.Pass.Seated() && p.Pass.Repeat.Gapped() {
@@ -133,6 +135,16 @@ func (f *fitText) pass(ip *plan.ItemPlan, p *plan.PassPlan, differ bool) {
 	f.picture(p)
 }
 
+// parts says how many prints there are of each part of a pass, in the order in which they are put
+// down.
+func (f *fitText) parts(parts []*plan.PassPlan) string {
+	var texts []string
+	for _, p := range parts {
+		texts = append(texts, fmt.Sprintf("%d of %s, %s", len(p.Prints), words.Shown(p.Pass.Name), f.u.FormatSize(p.Pass.Block.Size)))
+	}
+	return strings.Join(texts, ", then ")
+}
+
 // answer is what the maker asked for: how many prints, how they lie, what stays plain.
 func (f *fitText) answer(ip *plan.ItemPlan, p *plan.PassPlan) string {
 	c := p.Choice()
@@ -167,6 +179,10 @@ func (f *fitText) choices(p *plan.PassPlan, even int) {
 		opens = opens || c.Gap != p.Choices[0].Gap
 	}
 	head := []string{" ", "across", "down", "prints"}
+	mix := p.Pass.Mix
+	if !mix.None() {
+		head = append(head, "far left")
+	}
 	if opens {
 		head = append(head, "gap")
 	}
@@ -181,6 +197,9 @@ func (f *fitText) choices(p *plan.PassPlan, even int) {
 		}
 		if full(c) {
 			row[3] = fmt.Sprintf("%d × %d = %d", c.Columns, c.Rows, c.Count)
+		}
+		if !mix.None() {
+			row = append(row, words.Shown(p.PartName(mix.At(c.Begins.I, c.Begins.J))))
 		}
 		if opens {
 			row = append(row, f.gaps(c.Gap))
