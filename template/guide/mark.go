@@ -21,7 +21,6 @@ const (
 // decides the drawing and its sheets, so that one guide has the same mark whenever it is drawn,
 // and a guide of another item, face or paper has another.
 func Mark(j *job.Job, face plan.FacePlan) string {
-	face = face.Laid()
 	h := sha256.New()
 	describePaper(h, j)
 	describeItem(h, face.Item.Asked())

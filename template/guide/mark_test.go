@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"underlay/template/internal/sample"
 	"underlay/template/plan"
 )
 
@@ -78,6 +79,7 @@ func TestMarks(t *testing.T) {
 		{"both bags' block", "40 x 40 mm", "40 x 41 mm", "xxxx"},
 		{"one bag's name", "other bag", "third bag", "x..x"},
 		{"a hair of border", "size = \"30 x 30 cm\"\nborder = \"20 mm\"\n  [[", "size = \"30 x 30 cm\"\nborder = \"20.001 mm\"\n  [[", "x..x"},
+		{"pieces on one cloth", "size = \"30 x 30 cm\"\nborder = \"20 mm\"\n  [[", "size = \"30 x 30 cm\"\nborder = \"20 mm\"\npieces = \"2 x 1\"\n  [[", "x..x"},
 		{"openings at the edge", "between = \"fern\"", "between = \"fern\"\nopen-edges = true", "xx.."},
 	} {
 		n := 1
@@ -95,6 +97,32 @@ func TestMarks(t *testing.T) {
 		}
 		if got != c.changed {
 			t.Errorf("%s: %s changed, want %s: %q, then %q", c.what, got, c.changed, was, now)
+		}
+	}
+}
+
+// TestMarkOfWhatIsLaid: the bench sheet and the guide it goes with, which shows a stretch of a cloth
+// or all its pieces, have one mark.
+func TestMarkOfWhatIsLaid(t *testing.T) {
+	jobs := sample.Examples(t)
+	for name, j := range sample.Hard(t) {
+		jobs[name] = j
+	}
+	for name, j := range jobs {
+		p, err := plan.New(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, ip := range p.Items {
+			for _, f := range ip.Faces() {
+				laid := f.Laid()
+				if Mark(j, f) != Mark(j, laid) {
+					t.Errorf("%s, %s: mark %s, and %s on its guide", name, f.Label(), Mark(j, f), Mark(j, laid))
+				}
+				if again := laid.Laid(); again.Count() != laid.Count() || again.Item.Area.Cloth != laid.Item.Area.Cloth {
+					t.Errorf("%s, %s: laid twice it has %d prints, once %d", name, f.Label(), again.Count(), laid.Count())
+				}
+			}
 		}
 	}
 }

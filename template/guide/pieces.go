@@ -59,7 +59,7 @@ func (g *guide) drawPieces() {
 	for _, y := range down {
 		g.line(geometry.Line(geometry.Pt(g.cloth.Min.X, y), geometry.Pt(g.cloth.Max.X, y)), g.pens.Cut, RoleCut)
 	}
-	border := ip.Item.Border
+	border := g.plain()
 	for _, p := range pieces {
 		for _, strip := range []geometry.Rect{
 			{Min: p.Rect.Min, Max: geometry.Pt(p.Rect.Max.X, p.Rect.Min.Y+border.Top)},
@@ -69,15 +69,29 @@ func (g *guide) drawPieces() {
 				g.Name(paper.Name{Text: "piece " + strconv.Itoa(p.Number), Of: strip, Least: geometry.Size{W: leastShown}, Role: paper.Role{Kind: RolePiece, Number: p.Number}})
 			}
 		}
-		g.nameCuts(p.Rect)
+		if max(border.Top, border.Bottom) < leastNameRow { // wherever there is room in it
+			g.Name(paper.Name{Text: "piece " + strconv.Itoa(p.Number), Of: p.Rect, Least: geometry.Size{W: leastShown}, Role: paper.Role{Kind: RolePiece, Number: p.Number}})
+		}
+		g.nameCuts(p.Rect, border)
 	}
 }
 
+// plain is the plain cloth that all passes leave on each side of a piece.
+func (g *guide) plain() geometry.Edges {
+	least := g.face.Passes[0].Choice().Border
+	for _, p := range g.face.Passes[1:] {
+		b := p.Choice().Border
+		least = geometry.Edges{
+			Top: min(least.Top, b.Top), Right: min(least.Right, b.Right), Bottom: min(least.Bottom, b.Bottom), Left: min(least.Left, b.Left),
+		}
+	}
+	return least
+}
+
 // nameCuts names the cuts to the right and to the near side of a piece, each along it: between the
-// pieces where there is room, else on the plain borders too.
-func (g *guide) nameCuts(piece geometry.Rect) {
-	item := g.face.Item.Item
-	half := item.Pieces.Apart / 2
+// pieces where there is room, else on their plain borders too.
+func (g *guide) nameCuts(piece geometry.Rect, plain geometry.Edges) {
+	half := g.face.Item.Item.Pieces.Apart / 2
 	name := func(cut geometry.Point, across, down geometry.Length) {
 		band := geometry.Size{W: across, H: down}
 		g.Name(paper.Name{Text: cutName, Of: geometry.RectAround(cut, band), Least: geometry.Size{W: min(across, leastShown), H: min(down, leastShown)}, Role: paper.Role{Kind: RoleCut}})
@@ -85,14 +99,14 @@ func (g *guide) nameCuts(piece geometry.Rect) {
 	if piece.Max.X < g.cloth.Max.X-sameLine {
 		wide := 2 * half
 		if wide < leastCutName {
-			wide += 2 * min(item.Border.Left, item.Border.Right)
+			wide += 2 * min(plain.Left, plain.Right)
 		}
 		name(geometry.Pt(piece.Max.X+half, piece.Centre().Y), wide, piece.H())
 	}
 	if piece.Max.Y < g.cloth.Max.Y-sameLine {
 		high := 2 * half
 		if high < leastNameRow {
-			high += 2 * min(item.Border.Top, item.Border.Bottom)
+			high += 2 * min(plain.Top, plain.Bottom)
 		}
 		name(geometry.Pt(piece.Centre().X, piece.Max.Y+half), piece.W(), high)
 	}

@@ -10,9 +10,8 @@ import (
 	"underlay/template/words"
 )
 
-// mostPieces is the most pieces beside each other on a cloth: any of the least size go on a cloth
-// of the longest.
-const mostPieces = 50_000
+// mostPieces is the most pieces that a cloth may have.
+const mostPieces = 10_000
 
 // checkPieces reads how many of an item lie on one cloth, and how far apart; shaped tells whether
 // its size is known.
@@ -42,6 +41,11 @@ func checkPieces(s section, it *job.Item, shaped bool) {
 		}
 		e.say("they make a cloth of %s by %s, longer than 50 m; write at most %s, and a larger quantity",
 			s.r.show(cloth.W), s.r.show(cloth.H), words.Quote(most(pieces.Columns, it.Size.W)+" x "+most(pieces.Rows, it.Size.H)))
+		return
+	}
+	if it.Quantity > mostItems/pieces.Count() {
+		s.key("quantity").say("%d cloths of %d pieces are more than %s pieces; write a quantity of %d or less",
+			it.Quantity, pieces.Count(), words.PlainNumber(mostItems), mostItems/pieces.Count())
 		return
 	}
 	it.Pieces = pieces
@@ -75,12 +79,14 @@ func (e entry) grid(example string) (job.Pieces, bool) {
 			e.say("%s is not two whole numbers; write how many across x how many down, such as %s", words.Quote(text), example)
 		case f < 1:
 			e.say("%s has none on one side; write two whole numbers from 1, such as %s", words.Quote(text), example)
-		case f > mostPieces:
-			e.say("%s is more than any cloth holds; write fewer pieces, and a larger quantity", words.Quote(text))
 		default:
 			n[i] = int(f)
 			continue
 		}
+		return job.Pieces{}, false
+	}
+	if n[0]*n[1] > mostPieces {
+		e.say("%s are more than %s pieces on one cloth; write fewer, and a larger quantity", words.Quote(text), words.PlainNumber(mostPieces))
 		return job.Pieces{}, false
 	}
 	if n == [2]int{1, 1} {

@@ -8,6 +8,9 @@ import (
 // whole cloth; of a cloth that is moved along one stretch of it, where it lies in the first laying,
 // with the prints numbered within it.
 func (f FacePlan) Laid() FacePlan {
+	if f.Item.asked != nil { // it is laid already
+		return f
+	}
 	if f.Item.Item.Pieces.Several() {
 		return f.pieced()
 	}
