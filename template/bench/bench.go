@@ -101,6 +101,9 @@ func numbers(from, to int) string {
 func (b bench) where() {
 	u := b.job.Units
 	b.Heading("Where the prints lie")
+	if text := say.Crooked(u, b.face.Item); text != "" {
+		b.Text(text)
+	}
 	for _, p := range b.face.Passes {
 		c := p.Choice()
 		var says []string
@@ -153,7 +156,7 @@ func (b bench) tape() {
 		if p.Tape == nil {
 			continue
 		}
-		for _, l := range p.Tape.Lines(b.face.Item.Area.Cloth) {
+		for _, l := range p.Tape.Lines(b.face.Item.Area) {
 			name := l.Name
 			if name != "start line" {
 				name += " of the prints"
@@ -161,7 +164,7 @@ func (b bench) tape() {
 			if len(b.face.Passes) > 1 {
 				name += ", " + p.Pass.Name
 			}
-			rows = append(rows, []string{name, l.Edge + " edge", u.Ruled(l.At), l.FromCrease(u)})
+			rows = append(rows, []string{name, l.From, u.Ruled(l.At), l.FromCrease(u)})
 			rounded = rounded || !u.Exact(l.At)
 		}
 	}

@@ -157,7 +157,7 @@ func (c *card) tape() {
 	if len(passes) == 0 {
 		return
 	}
-	edges := "the cloth’s left and far edges"
+	edges := "the cloth’s left and far " + c.face.Item.Area.Outermost() + "s"
 	switch {
 	case passes[0].Tape.FromNear:
 		edges = "the cloth’s left and near edges"
@@ -172,7 +172,7 @@ func (c *card) tape() {
 			c.box.Min.Y += c.write(c.box, []string{name}, 2.5, true, quiet)
 		}
 		row := c.box
-		lines := p.Tape.Lines(c.face.Item.Area.Cloth)
+		lines := p.Tape.Lines(c.face.Item.Area)
 		wide := geometry.Length(0) // of all figures, one beside the other
 		for _, l := range lines {
 			wide += c.figureWidth(l.At)

@@ -44,7 +44,7 @@ func checkCard(t *testing.T, j *job.Job, face plan.FacePlan, card *readback.Page
 			continue
 		}
 		tapes++
-		for _, l := range pass.Tape.Lines(face.Item.Area.Cloth) {
+		for _, l := range pass.Tape.Lines(face.Item.Area) {
 			if want := j.Units.Ruled(l.At); !readsAt(card, want, 5) {
 				t.Errorf("%s: no tape figure %q 5 mm high", face.Label(), want)
 			}

@@ -89,7 +89,6 @@ func (g *guide) drawCloth() {
 	for _, z := range item.Zones {
 		g.drawZone(z)
 	}
-	c := g.cloth.Centre()
 	if f := g.face.Item.Area.Flat; f != nil {
 		// Straight across, a line would cut through the arcs.
 		g.line(geometry.Line(f.At(f.Inner, 0), f.At(f.Outer, 0)), g.pens.Crease, RoleCrease)
@@ -97,13 +96,15 @@ func (g *guide) drawCloth() {
 	}
 	// The crease across a cloth that is moved along lies on some other stretch; where a cut runs along a
 	// crease, that is drawn.
+	level, upright, _ := g.face.Item.Area.Creases()
+	c := level.Middle()
 	down, along := moved(g.face)
 	cutAcross, cutDown := g.face.Item.Cuts()
 	if (!along || down) && !slices.ContainsFunc(cutAcross, near(c.X)) {
-		g.line(geometry.Line(geometry.Pt(c.X, g.cloth.Min.Y), geometry.Pt(c.X, g.cloth.Max.Y)), g.pens.Crease, RoleCrease)
+		g.line(geometry.Line(upright.From, upright.To), g.pens.Crease, RoleCrease)
 	}
 	if (!along || !down) && !slices.ContainsFunc(cutDown, near(c.Y)) {
-		g.line(geometry.Line(geometry.Pt(g.cloth.Min.X, c.Y), geometry.Pt(g.cloth.Max.X, c.Y)), g.pens.Crease, RoleCrease)
+		g.line(geometry.Line(level.From, level.To), g.pens.Crease, RoleCrease)
 	}
 	g.drawPieces()
 }

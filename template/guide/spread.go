@@ -113,11 +113,15 @@ func (g *guide) sheetLayout(least geometry.Length) paper.Layout {
 			*to = append(*to, paper.Rule{At: x, Weight: weight})
 		}
 	}
+	middle := g.cloth.Centre()
+	if level, _, ok := g.face.Item.Area.Creases(); ok {
+		middle = level.Middle()
+	}
 	if down, ok := moved(g.face); !ok || down {
-		line(&l.Upright, clearLine, g.cloth.Centre().X)
+		line(&l.Upright, clearLine, middle.X)
 	}
 	if down, ok := moved(g.face); !ok || !down {
-		line(&l.Level, clearLine, g.cloth.Centre().Y)
+		line(&l.Level, clearLine, middle.Y)
 	}
 	across, down := g.face.Item.Cuts()
 	line(&l.Upright, clearLine, across...)

@@ -218,9 +218,51 @@ func (r *run) drawTrack(t track) {
 // drawCrease draws the ends of the centre line, outside the ticks of the edges beside it. A cone
 // has no straight line across.
 func (r *run) drawCrease() {
-	if r.creased() {
-		r.line((r.from+r.to)/2, r.beyond, min(r.outer+creaseMore, r.g.reach-edgeAir), r.g.pens.Crease, paper.Role{Kind: RoleCrease})
+	if !r.creased() {
+		return
 	}
+	from, to := r.beyond, min(r.outer+creaseMore, r.g.reach-edgeAir)
+	level, upright, ok := r.g.face.Item.Area.Creases()
+	if !ok || !r.g.crooked() {
+		r.line(r.creaseAt(), from, to, r.g.pens.Crease, paper.Role{Kind: RoleCrease})
+		return
+	}
+	// The crease goes on straight beyond the cloth, aslant.
+	crease := upright
+	if r.down {
+		crease = level
+	}
+	along := crease.To.Sub(crease.From)
+	for _, second := range []bool{false, true} {
+		on := func(depth geometry.Length) geometry.Point {
+			p := r.at(0, depth, second)
+			if r.down {
+				return crease.From.Add(along.Mul(float64((p.X - crease.From.X) / along.X)))
+			}
+			return crease.From.Add(along.Mul(float64((p.Y - crease.From.Y) / along.Y)))
+		}
+		path := geometry.Line(on(from), on(to))
+		r.g.mark(path, r.g.pens.Crease, paper.Role{Kind: RoleCrease})
+		r.g.crowd.Take(path.Bounds().Grow(r.g.pens.Crease.Width / 2))
+	}
+	r.lines = append(r.lines, tickLine{r.creaseAt(), from, to})
+}
+
+// creaseAt is where the centre line crosses the middle of the run.
+func (r *run) creaseAt() geometry.Length {
+	level, _, ok := r.g.face.Item.Area.Creases()
+	switch {
+	case !ok:
+		return (r.from + r.to) / 2
+	case r.down:
+		return level.Middle().Y
+	}
+	return level.Middle().X
+}
+
+// crooked tells whether the cloth is four-sided and not square.
+func (g *guide) crooked() bool {
+	return g.face.Item.Area.Outermost() == "corner"
 }
 
 func (r *run) creased() bool {

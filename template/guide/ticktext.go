@@ -286,7 +286,7 @@ func (r *run) nameCrease() {
 	if !r.creased() {
 		return
 	}
-	c, name := (r.from+r.to)/2, "centre"
+	c, name := r.creaseAt(), "centre"
 	if r.cutAt(c) {
 		name = "centre, cut"
 	}
@@ -296,7 +296,7 @@ func (r *run) nameCrease() {
 // nameLine writes the name of a line that ends at a depth, and where it is.
 func (r *run) nameLine(line string, l, end geometry.Length, role paper.Role) {
 	rows := [][]string{{line + " " + r.distance(l)}, {line, r.distance(l)}}
-	if r.g.face.Item.Area.Flat != nil {
+	if r.g.face.Item.Area.Flat != nil || r.g.crooked() {
 		rows = [][]string{{line}} // no straight edge to measure from
 	}
 	name := text{height: tickText, figure: true, role: role}
@@ -306,7 +306,7 @@ func (r *run) nameLine(line string, l, end geometry.Length, role paper.Role) {
 		places = append(places, past(name, l, end))
 	}
 	if r.writeAt(l, append(places, r.tapeTexts(rows, l, name)...)) {
-		r.figures = r.figures || r.g.face.Item.Area.Flat == nil
+		r.figures = r.figures || r.g.face.Item.Area.Flat == nil && !r.g.crooked()
 		return
 	}
 	r.g.leave(line)
@@ -351,6 +351,7 @@ func (r *run) writeCaption() {
 			edge = "near"
 		}
 	}
+	what := r.g.face.Item.Area.Outermost() + ", "
 	unit := r.g.job.Units.String()
 	t := text{height: tickText, role: paper.Role{Kind: RoleCaption}}
 	const step, away = 1 * geometry.Millimetre, 1 * geometry.Millimetre
@@ -359,7 +360,7 @@ func (r *run) writeCaption() {
 		t.at, t.side, t.depth = at, side, depth
 		places = append(places, t)
 	}
-	for _, t.rows = range [][]string{{"from " + edge, "edge, " + unit}, {"from", edge, "edge,", unit}} {
+	for _, t.rows = range [][]string{{"from " + edge, what + unit}, {"from", edge, strings.TrimSpace(what), unit}} {
 		for d := geometry.Length(0); d < r.g.reach; d += step {
 			if r.down {
 				add(r.from+step+d, 1, away)

@@ -30,6 +30,11 @@ func (it *Item) Seen(face string, width geometry.Length) (seen *Item, turned boo
 	}
 	if turned {
 		s.Outline, s.Border = it.Outline.Mirror(width), it.Border.Mirror()
+		if it.Shape == FourSided {
+			for i, from := range [4]int{1, 0, 3, 2} {
+				s.Corners[i] = it.Corners[from].Mirror(width)
+			}
+		}
 	}
 	return &s, turned
 }

@@ -6,10 +6,12 @@ import (
 
 // Item is a thing to print on.
 type Item struct {
-	Name     string
-	Shape    Shape
-	Size     geometry.Size    // of the bounding box as it lies flat, face up
-	Outline  geometry.Outline // top left corner of its bounds at (0, 0)
+	Name    string
+	Shape   Shape
+	Size    geometry.Size    // of the bounding box as it lies flat, face up
+	Outline geometry.Outline // top left corner of its bounds at (0, 0)
+	// Corners are those of a four-sided item: top left, top right, bottom right, bottom left.
+	Corners  [4]geometry.Point
 	Border   geometry.Edges
 	Hem      geometry.Length
 	Quantity int

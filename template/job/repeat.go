@@ -35,7 +35,7 @@ type repeatFacts struct {
 // repeats is the table of all repeats, the usual one first: a line each. How a repeat sets its
 // prints out is said in the table of package plan.
 func repeats() []repeatFacts {
-	flat := []Shape{Rectangle, Round, Outline}
+	flat := []Shape{Rectangle, Round, Outline, FourSided}
 	drum := append(slices.Clone(flat), Drum)
 	all := append(slices.Clone(drum), Cone)
 	return []repeatFacts{

@@ -12,13 +12,14 @@ const (
 	Rectangle Shape = "rectangle"
 	Round     Shape = "round"
 	Outline   Shape = "outline"
+	FourSided Shape = "four-sided"
 	Drum      Shape = "drum"
 	Cone      Shape = "cone"
 )
 
 // Shapes returns the shapes of items, the usual one first. How each lies on the bench is said in
 // the table of package plan.
-func Shapes() []Shape { return []Shape{Rectangle, Round, Outline, Drum, Cone} }
+func Shapes() []Shape { return []Shape{Rectangle, Round, Outline, FourSided, Drum, Cone} }
 
 // Shade tells whether the shape is that of a lampshade: its pattern runs round and closes, and
 // has a border at both ends only.

@@ -80,6 +80,12 @@ func checkRoom(s section, it *job.Item) {
 		if slant-it.Border.Top-it.Border.Bottom < job.LeastFace {
 			border.say("leaves nothing to print on: the slope of the shade is %s long; write a smaller border", show(slant))
 		}
+	case it.Shape == job.FourSided:
+		b := it.Border
+		in := geometry.Polygon(it.Corners[:]).DrawnIn([]geometry.Length{b.Top, b.Right, b.Bottom, b.Left}).Bounds()
+		if in.W() < job.LeastFace || in.H() < job.LeastFace {
+			border.say("leaves nothing to print on: the item is %s wide and %s high; write a smaller border", show(it.Size.W), show(it.Size.H))
+		}
 	case left.W < job.LeastFace || left.H < job.LeastFace:
 		border.say("leaves nothing to print on: the item is %s wide and %s high; write a smaller border",
 			show(it.Size.W), show(it.Size.H))

@@ -67,6 +67,7 @@ func shapeReaders() map[job.Shape]func(section, *job.Item) bool {
 		job.Rectangle: checkRectangleItem,
 		job.Round:     checkRoundItem,
 		job.Outline:   checkItemOutline,
+		job.FourSided: checkFourSided,
 		job.Drum:      checkShade,
 		job.Cone:      checkShade,
 	}

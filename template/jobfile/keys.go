@@ -50,6 +50,7 @@ const (
 	turnRows   kind = "a list of rows"
 	matrixOf   kind = "a list of rows, each a list of names"
 	placeList  kind = "a list of places"
+	fourSides  kind = "a list of four lengths"
 	fourEdges  kind = "a length, or a list of four"
 	oneTable   kind = "a table"
 	manyTable  kind = "a table, as often as you like"
@@ -70,7 +71,8 @@ func thoseThat[S ~string](all []S, is func(S) bool) []string {
 // jobKeys is the table, in the order in which the keys are listed.
 func jobKeys() []key {
 	shades := thoseThat(job.Shapes(), job.Shape.Shade)
-	flat := thoseThat(job.Shapes(), func(s job.Shape) bool { return !s.Shade() })
+	sized := thoseThat(job.Shapes(), func(s job.Shape) bool { return !s.Shade() && s != job.FourSided })
+	fourSided := []string{string(job.FourSided)}
 	drum, cone := []string{string(job.Drum)}, []string{string(job.Cone)}
 	repeats := func(is func(job.Repeat) bool) []string { return thoseThat(job.Repeats(), is) }
 	every := repeats(func(job.Repeat) bool { return true })
@@ -138,11 +140,15 @@ func jobKeys() []key {
 
 		{in: "item", name: "name", must: true, kind: aName, example: `"floor cushion"`, says: "What the item is called."},
 		{in: "item", name: "shape", kind: aWord, words: words.Texts(job.Shapes()),
-			says: "The item's shape; drum and cone are lampshades with straight and with sloping sides."},
-		{in: "item", name: "size", kind: sizeOrOne, example: `"50 x 60 cm"`, with: flat,
+			says: "The item's shape; four-sided is a cover that is not square, drum and cone are lampshades with straight and with sloping sides."},
+		{in: "item", name: "size", kind: sizeOrOne, example: `"50 x 60 cm"`, with: sized,
 			says: "Width x height, sewn and ironed; of a round item its diameter."},
 		{in: "item", name: "outline", kind: cornerList, example: `["0 x 0 cm", "40 x 0 cm", "20 x 30 cm"]`, with: []string{string(job.Outline)},
 			says: "The corners, in the order in which they come round the edge."},
+		{in: "item", name: "sides", kind: fourSides, example: `["500 mm", "503 mm", "499 mm", "498 mm"]`, with: fourSided,
+			says: "The sides of a cover that is not square: top, right, bottom, left."},
+		{in: "item", name: "diagonal", kind: aLength, example: `"706 mm"`, with: fourSided,
+			says: "How far it is from its top left corner to its bottom right one."},
 		{in: "item", name: "diameter", kind: aLength, example: `"30 cm"`, with: drum,
 			says: "The diameter of a drum; or give around."},
 		{in: "item", name: "around", kind: aLength, example: `"94.5 cm"`, with: drum,

@@ -74,7 +74,7 @@ func otherNames() []otherName {
 // here: no place to send them to.
 func listed() []otherName {
 	return []otherName{
-		{in: "item", called: "sides across down"},
+		{in: "item", called: "across down"},
 		{in: "item.pass", called: "size height print"},
 	}
 }

@@ -14,6 +14,7 @@ func StartFile(shape string) (string, error) {
 		job.Rectangle: startRectangle,
 		job.Round:     startRound,
 		job.Outline:   startOutline,
+		job.FourSided: startFourSided,
 		job.Drum:      startDrum,
 		job.Cone:      startCone,
 	}
@@ -136,6 +137,38 @@ quantity = 8
   # centre-down = "print"
   # order = "rows"            # row by row from the near edge, not from the middle outwards
   # colours = ["berry"]
+`
+
+// startFourSided is for covers as they really are.
+const startFourSided = `name = "fern"
+print = "90 x 90 mm"          # the carved face, width x height
+wood = "98 x 98 mm"           # the whole block
+# inked = 0.55                # share of the face that carries paint
+
+# A cover as it really is: sewn covers are seldom square. Measure it ironed flat: its four
+# sides, and from the top left corner to the bottom right one. Creases join the middles of
+# opposite sides.
+[[item]]
+name = "old cushion"
+shape = "four-sided"
+sides = ["500 mm", "503 mm", "499 mm", "498 mm"]   # top, right, bottom, left
+diagonal = "706 mm"           # from the top left corner to the bottom right one
+border = "20 mm"              # plain edge, at the least; or ["top", "right", "bottom", "left"]
+# hem = "12 mm"               # the stitched edge, where a block prints badly
+quantity = 1
+# faces = ["front", "back"]   # where both are printed
+
+  # A pass: one block printed all over the item.
+  [[item.pass]]
+  block = "fern"
+  gap = "1 mm"                # plain cloth between two prints; or a range, "1 mm to 4 mm"
+  # lap = "0.5 mm"            # in place of gap: blocks that join, each print over the last
+  # repeat = "brick"          # or "straight", "half-drop", "diagonal"
+  # turns = ["0 180"]         # quarter turns of the block, for each column; more rows with commas
+  # centre-across = "print"   # "print" or "joint" on the crease; "best" is the one that fits more
+  # centre-down = "print"
+  # order = "rows"            # row by row from the near edge, not from the middle outwards
+  # colours = ["moss"]
 `
 
 // startDrum is for lampshades with straight sides.

@@ -36,7 +36,7 @@ func TestStartFile(t *testing.T) {
 func TestStartShapes(t *testing.T) {
 	for word, want := range map[string]string{
 		"rectangel": `"rectangel" is not known here; write "rectangle"`,
-		"star":      `"star" is not known here; write "rectangle", "round", "outline", "drum" or "cone"`,
+		"star":      `"star" is not known here; write "rectangle", "round", "outline", "four-sided", "drum" or "cone"`,
 	} {
 		if _, err := StartFile(word); err == nil || err.Error() != want {
 			t.Errorf("%s: %v", word, err)

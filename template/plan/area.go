@@ -20,6 +20,8 @@ type Area struct {
 	around  geometry.Length    // of a drum: where x closes; 0: nowhere
 	Flat    *Development       // of a cone; nil for anything else
 	slant   [2]geometry.Length // of a cone: the radii between which it may be printed on
+	corners [4]geometry.Point  // of a four-sided cover that is not square
+	middle  geometry.Point     // and what its pattern is centred on
 	// Turned tells that the cloth lies turned over like a leaf: the face is not the first.
 	Turned bool
 }
@@ -61,6 +63,7 @@ func areas() map[job.Shape]func(*job.Item) Area {
 		job.Rectangle: newClothArea,
 		job.Round:     newClothArea,
 		job.Outline:   newClothArea,
+		job.FourSided: newFourSidedArea,
 		job.Drum:      newDrumArea,
 		job.Cone:      newConeArea,
 	}

@@ -81,6 +81,12 @@ func larger(it job.Item, down bool, d geometry.Length) job.Item {
 	case job.Round:
 		size.W = size.H
 		it.Outline = geometry.CircleOutline(geometry.Pt(size.W/2, size.W/2), size.W/2)
+	case job.FourSided:
+		kx, ky := float64(size.W/it.Size.W), float64(size.H/it.Size.H)
+		for i, c := range it.Corners {
+			it.Corners[i] = geometry.Pt(c.X*geometry.Length(kx), c.Y*geometry.Length(ky))
+		}
+		it.Outline = geometry.PolygonOutline(it.Corners[:])
 	case job.Outline:
 		it.Outline = it.Outline.Stretch(float64(size.W/it.Size.W), float64(size.H/it.Size.H))
 	case job.Cone:

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"testing"
 
+	"underlay/geometry"
 	"underlay/template/job"
 )
 
@@ -12,7 +13,8 @@ import (
 func TestEveryRepeat(t *testing.T) {
 	items := map[job.Shape]*job.Item{
 		job.Rectangle: rectItem(500, 500, 10), job.Round: roundItem(500, 10), job.Outline: rectItem(500, 500, 10),
-		job.Drum: drumItem(900, 300, 10), job.Cone: coneItem(200, 400, 300, 10),
+		job.FourSided: fourSidedItem(t, [4]geometry.Length{500, 503, 499, 498}, 706, geometry.EvenEdges(10)),
+		job.Drum:      drumItem(900, 300, 10), job.Cone: coneItem(200, 400, 300, 10),
 	}
 	for _, shape := range job.Shapes() {
 		item := items[shape]

@@ -59,7 +59,8 @@ func (t sizeTrial) sizes(sites []Site) otherSizes {
 	one := func(down bool) *Serves {
 		t := t
 		t.down = down
-		if t.l.area.Flat != nil || t.l.area.around > 0 && !down {
+		crooked := t.l.area.corners != [4]geometry.Point{} // and so the only one of its kind
+		if crooked || t.l.area.Flat != nil || t.l.area.around > 0 && !down {
 			return nil
 		}
 		cloth := t.change(moreCloth)

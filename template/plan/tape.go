@@ -42,6 +42,7 @@ func (l layout) tapeLines(sites []Site, first Site) TapeLines {
 type tapeLine struct {
 	Name   string // "left edge", of the prints; "start line"
 	Edge   string // of the cloth, that it is measured from: "left", "far" or "near"
+	From   string // that, in words: "left edge"
 	At     geometry.Length
 	crease geometry.Length // from the same edge
 	Starts bool            // it is an edge of the prints and the start line too
@@ -49,8 +50,11 @@ type tapeLine struct {
 
 // Lines names the lines, those that run up and down first. The cloth's top left corner is
 // (0, 0).
-func (t TapeLines) Lines(cloth geometry.Rect) []tapeLine {
-	crease := cloth.Centre()
+func (t TapeLines) Lines(a Area) []tapeLine {
+	cloth, crease := a.Cloth, a.Cloth.Centre()
+	if level, _, ok := a.Creases(); ok {
+		crease = level.Middle()
+	}
 	var lines []tapeLine
 	for i, x := range t.Across {
 		lines = append(lines, tapeLine{Name: []string{"left edge", "right edge"}[min(i, 1)], Edge: "left", At: x, crease: crease.X})
@@ -69,7 +73,19 @@ func (t TapeLines) Lines(cloth geometry.Rect) []tapeLine {
 		l.Starts = l.Name != "start line" && (y-t.Start).Abs() <= geometry.Tolerance
 		lines = append(lines, l)
 	}
+	for i := range lines {
+		lines[i].From = lines[i].Edge + " " + a.Outermost()
+	}
 	return lines
+}
+
+// Outermost names what lies farthest out on each side of the cloth, to be measured from: its edge, or
+// of a four-sided cover that is not square a corner.
+func (a Area) Outermost() string {
+	if a.corners != ([4]geometry.Point{}) {
+		return "corner"
+	}
+	return "edge"
 }
 
 // FromCrease says how far the line lies from the crease beside it, and on which side; "–" where the

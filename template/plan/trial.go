@@ -83,7 +83,7 @@ func (t lattice) sizes(l layout, c Choice, sites []Site) otherSizes {
 		return l.triedSizes(c, sites, false, t.mostMixed)
 	}
 	if !t.exact(l) {
-		return l.triedSizes(c, sites, l.uniform() && l.convex() && l.item.Shape != job.Outline, t.most)
+		return l.triedSizes(c, sites, l.uniform() && l.convex() && l.item.Shape != job.Outline && l.item.Shape != job.FourSided, t.most)
 	}
 	return sizeTrial{l: l, c: c, steady: true, exact: true, most: t.mostInLines}.sizes(sites)
 }

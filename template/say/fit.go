@@ -23,6 +23,7 @@ func Fit(p *plan.Plan) string {
 		f.blank()
 		f.heading(ip)
 		f.pieces(ip)
+		f.crooked(ip)
 		if len(ip.Item.Passes) == 0 {
 			f.say("  ", "There is no pass, so nothing to fit; add [[item.pass]] with block and gap below this item.")
 		}
@@ -71,6 +72,13 @@ func (f *fitText) heading(ip *plan.ItemPlan) {
 		text += ", " + names
 	}
 	f.say("", text)
+}
+
+// crooked says how far a cover is from square.
+func (f *fitText) crooked(ip *plan.ItemPlan) {
+	if text := Crooked(f.u, ip); text != "" {
+		f.say("  ", text)
+	}
 }
 
 // turned says of faces that show the cloth otherwise than the first how it lies there.
@@ -258,12 +266,12 @@ func (f *fitText) tape(ip *plan.ItemPlan, t plan.TapeLines) {
 	if ip.Item.Pieces.Several() {
 		rows = [][]string{{"tape line", "on the piece", "from its middle"}}
 	}
-	for _, l := range t.Lines(ip.Area.Cloth) {
+	for _, l := range t.Lines(ip.Area) {
 		name := l.Name
 		if l.Starts {
 			name += ", start"
 		}
-		rows = append(rows, []string{name, f.u.Format(l.At) + " from the " + l.Edge + " edge", l.FromCrease(f.u)})
+		rows = append(rows, []string{name, f.u.Format(l.At) + " from the " + l.From, l.FromCrease(f.u)})
 	}
 	f.table("    ", rows, 3)
 }

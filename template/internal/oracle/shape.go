@@ -144,6 +144,21 @@ func (s Shape) Fits(item *job.Item, slack float64) bool {
 		if s.Far(orb.Point{r, r}) > r-float64(b.Top)+slack {
 			return false
 		}
+	case job.FourSided:
+		for i, clear := range []geometry.Length{b.Top, b.Right, b.Bottom, b.Left} {
+			c, d := item.Corners[i], item.Corners[(i+1)%4]
+			from, to := orb.Point{float64(c.X), float64(c.Y)}, orb.Point{float64(d.X), float64(d.Y)}
+			least := beyond(from, to, s.Centre) - s.radius
+			if s.Ring != nil {
+				least = math.Inf(1)
+				for _, p := range s.Ring {
+					least = math.Min(least, beyond(from, to, p))
+				}
+			}
+			if least < float64(clear)-slack {
+				return false
+			}
+		}
 	case job.Outline:
 		var edge orb.Ring
 		for _, c := range item.Outline.Corners() {
