@@ -89,7 +89,11 @@ func (g guideRead) checkRun(t *testing.T, down bool, reach geometry.Length) {
 	if g.face.Item.Area.Flat != nil && down {
 		return // no straight line runs across a cone
 	}
-	if m := g.face.Item.Moves; m == nil || m.Down != down {
+	crooked := g.face.Item.Item.Shape == job.FourSided
+	if crooked {
+		g.checkCrookedCrease(t, down)
+	}
+	if m := g.face.Item.Moves; !crooked && (m == nil || m.Down != down) {
 		must("the crease", (cloth.Min.X+cloth.Max.X)/2, func(of *pdfread.Path) bool { return len(of.Dashes) > 0 })
 	}
 	thin := geometry.Length(math.Inf(1))
