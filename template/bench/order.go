@@ -1,6 +1,7 @@
 package bench
 
 import (
+	"fmt"
 	"strings"
 
 	"underlay/geometry"
@@ -23,6 +24,18 @@ func (b bench) order() {
 		}
 		if p.Pass.Repeat.Single() {
 			b.Text(words.UpperFirst(strings.TrimPrefix(name+": in the order of the numbers. The corner with the sign goes down first.", ": ")))
+			continue
+		}
+		if rounds := p.Rounds(); rounds != nil {
+			b.Text(words.UpperFirst(strings.TrimPrefix(name+": "+roundsWords(p, rounds), ": ")))
+			continue
+		}
+		if p.Pass.Order == job.ByColumn {
+			side := "left"
+			if b.job.Printing.Hand == job.LeftHand {
+				side = "right"
+			}
+			b.Text(words.UpperFirst(strings.TrimPrefix(fmt.Sprintf("%s: column by column from the %[2]s, each from the near edge. The near %[2]s corner goes down first.", name, side), ": ")))
 			continue
 		}
 		if p.Pass.Order == job.RowByRow {
@@ -52,6 +65,17 @@ func (b bench) order() {
 		"Touch the corner with the sign down where it belongs, swing the block round it until it lines up, then lower the rest; press, rock, lift.",
 		"Stop and clean the block when the carving fills, when an edge prints thick, or when paint has dried on it.",
 	})
+}
+
+// roundsWords says which prints of a pass are made in one go, and which when those are dry.
+func roundsWords(p plan.FacePass, rounds []int) string {
+	var goes []string
+	from := p.First
+	for _, n := range rounds {
+		goes = append(goes, numbers(from, from+n-1))
+		from += n
+	}
+	return "no two prints of one go stand side by side: " + strings.Join(goes, "; when these are dry, ") + ". The corner with the sign goes down first."
 }
 
 // roundWords says how a frame or rings are printed.

@@ -53,7 +53,7 @@ func (s scaled) shadeQuarters(d *paper.Drawing, face plan.FacePlan) {
 // byQuarters tells whether some pass of a face is printed one quarter at a time.
 func byQuarters(face plan.FacePlan) bool {
 	for _, p := range face.Passes {
-		if len(p.Choice().Runs) == 0 && p.Pass.Order == job.CentreOut && (!p.Pass.Repeat.Single() || p.Pass.Repeat == job.Tossed) {
+		if len(p.Choice().Runs) == 0 && p.Pass.Order == job.CentreOut && !p.Pass.EveryOther && (!p.Pass.Repeat.Single() || p.Pass.Repeat == job.Tossed) {
 			return true
 		}
 	}

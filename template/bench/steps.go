@@ -2,9 +2,11 @@ package bench
 
 import (
 	"fmt"
+	"slices"
 
 	"underlay/template/guide"
 	"underlay/template/job"
+	"underlay/template/plan"
 	"underlay/template/words"
 )
 
@@ -49,6 +51,9 @@ func (b bench) steps(left bool) []string {
 		"Print the repeat on scrap until it comes even. Then print "+order+", the marked corner down first: touch, swing, lower, press, rock, lift.",
 		"Stop and clean the block when the carving fills or an edge prints thick.",
 	)
+	if slices.ContainsFunc(b.face.Passes, func(p plan.FacePass) bool { return p.Rounds() != nil }) {
+		steps = append(steps, "Where prints come in goes, let each go dry before the next, and lean on none that is wet.")
+	}
 	if m := b.face.Item.Moves; m != nil && m.Times > 1 {
 		what := "rows"
 		if !m.Down {

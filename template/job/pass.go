@@ -24,6 +24,7 @@ type Pass struct {
 	Colours      []string // of several sets, the first
 	Mix          Mix      // of several blocks, or colours in turn
 	Order        Order
+	EveryOther   bool   // every second print first, the others when those are dry
 	Sides        Sides  // frame
 	Tops         Tops   // frame
 	Corner       *Block // of a frame's four corners; nil: they are taken by its sides
@@ -102,4 +103,5 @@ type Order string
 const (
 	CentreOut Order = "centre-out"
 	RowByRow  Order = "rows"
+	ByColumn  Order = "columns"
 )

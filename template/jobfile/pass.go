@@ -55,6 +55,7 @@ func (p *passReader) check(s section) *job.Pass {
 	order, _ := s.word("order")
 	pass.Order = job.Order(order)
 	pass.Over, _ = s.key("over").yes()
+	pass.EveryOther, _ = s.key("every-other").yes()
 	turned := checkTurns(s, pass)
 	p.checkFrameAndRings(s, pass)
 	checkSingles(s, pass)

@@ -198,19 +198,30 @@ func planPass(j *job.Job, item *job.Item, area Area, pass *job.Pass, room int, b
 	if framed {
 		p.Notes = append(p.Notes, "its prints keep inside the frame printed before them")
 	}
+	if note := p.roundsNote(); note != "" {
+		p.Notes = append(p.Notes, note)
+	}
 	p.split()
 	return p, nil
 }
 
 // order returns the order in which sites round a centre are printed.
 func (l layout) order(r repeat, sites []Site, near [][]int32, centre geometry.Point, hand job.Hand) []int {
+	var order []int
 	switch {
 	case r.order != nil:
 		return r.order(sites, hand)
 	case l.pass.Order == job.RowByRow:
-		return rowByRow(sites, r.byHeight)
+		order = rowByRow(sites, r.byHeight)
+	case l.pass.Order == job.ByColumn:
+		order = columnByColumn(sites, r.byHeight, hand)
+	default:
+		order = centreOut(sites, near, centre, hand)
 	}
-	return centreOut(sites, near, centre, hand)
+	if l.pass.EveryOther {
+		inRounds(order, sites, near, r.next)
+	}
+	return order
 }
 
 // choose sets a pass out in every way of centring, and tells which is taken, of at most room

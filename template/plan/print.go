@@ -67,8 +67,10 @@ func (l layout) print(s Site, hand job.Hand) Print {
 	s.Block = s.block(l.pass.Block)
 	f := s.Block.Face.Place(s.Origin, s.Turn)
 	var corner geometry.Point
-	if l.pass.Order == job.RowByRow {
+	if l.pass.Order == job.RowByRow || l.pass.Order == job.ByColumn && hand != job.LeftHand {
 		corner = lowerLeft(f)
+	} else if l.pass.Order == job.ByColumn {
+		corner = lowerRight(f)
 	} else {
 		corner = touchDown(f, centre, hand)
 	}
@@ -94,6 +96,15 @@ func touchDown(f geometry.Outline, centre geometry.Point, hand job.Hand) geometr
 	return bestCorner(f.Rim(centre), func(p, q geometry.Point) geometry.Length {
 		return q.Distance(centre) - p.Distance(centre)
 	}, hand)
+}
+
+// lowerRight returns the corner that goes down first where a left-handed printer goes column by
+// column.
+func lowerRight(f geometry.Outline) geometry.Point {
+	corner := f.Bounds().Max
+	return bestCorner(f.Rim(corner), func(p, q geometry.Point) geometry.Length {
+		return q.Distance(corner) - p.Distance(corner)
+	}, job.LeftHand)
 }
 
 // lowerLeft returns the corner that goes down first where prints follow row by row.

@@ -16,6 +16,7 @@ type Site struct {
 	Part        int // of what the pass prints with: an index in its parts
 	// Block is what is printed there; until the prints are worked out nil where it is the pass's own.
 	Block *job.Block
+	round int           // in which it is printed, where every other one comes first
 	key   geometry.Site // index in the repeat's lattice, or along its run
 	// Stretch is the laying in which a print of a cloth that is moved along is printed, from 1, and
 	// InStretch its place in the order of a stretch; 0 of any other.

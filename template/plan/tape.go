@@ -23,7 +23,7 @@ func (l layout) tapeLines(sites []Site, first Site) TapeLines {
 	field := fieldOf(l.pass.Block, sites)
 	face := first.block(l.pass.Block).Face.Turn(first.Turn).Bounds().Move(first.Origin)
 	start := face.Max.Y
-	if l.pass.Order == job.RowByRow || first.Origin.Y > l.area.Centre().Y+geometry.Tolerance {
+	if l.pass.Order != job.CentreOut || first.Origin.Y > l.area.Centre().Y+geometry.Tolerance {
 		start = face.Min.Y
 	}
 	t := TapeLines{Down: []geometry.Length{field.Min.Y, start, field.Max.Y}, Start: start, FromNear: l.moves != nil && l.moves.Down}

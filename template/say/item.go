@@ -104,7 +104,7 @@ func Slips(ip *plan.ItemPlan) string {
 	}
 	d := p.Drift
 	from := fmt.Sprintf("the farthest print is the %s from the middle", ordinal(d.FromCentre))
-	if p.Pass.Order == job.RowByRow || len(p.Choice().Runs) > 0 {
+	if p.Pass.Order != job.CentreOut || p.Pass.EveryOther || len(p.Choice().Runs) > 0 {
 		from = fmt.Sprintf("the farthest print is the %s after the first", ordinal(d.FromCentre))
 	} else if d.FromCorner > d.FromCentre {
 		from += fmt.Sprintf(" (begun in a corner it would be the %s)", ordinal(d.FromCorner))
