@@ -26,7 +26,8 @@ func (b bench) order() {
 			b.Text(words.UpperFirst(strings.TrimPrefix(name+": in the order of the numbers. The corner with the sign goes down first.", ": ")))
 			continue
 		}
-		if rounds := p.Rounds(); rounds != nil {
+		moved := b.face.Item.Moves != nil && b.face.Item.Moves.Times > 1
+		if rounds := p.Rounds(); rounds != nil && !moved {
 			b.Text(words.UpperFirst(strings.TrimPrefix(name+": "+roundsWords(p, rounds), ": ")))
 			continue
 		}
