@@ -56,6 +56,12 @@ func (n Name) fit(room geometry.Size) ([]string, geometry.Length) {
 	return rows, h
 }
 
+// Fits tells whether the name goes whole into what it names, in letters of some height.
+func (n Name) Fits() bool {
+	rows, _ := n.fit(n.Of.Size())
+	return slices.Equal(strings.Fields(strings.Join(rows, " ")), strings.Fields(n.Text))
+}
+
 // labels sets rows round a point.
 func (n Name) labels(rows []string, h geometry.Length, middle geometry.Point) []Label {
 	var all []Label

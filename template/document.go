@@ -59,8 +59,8 @@ func guides(p *plan.Plan, ip *plan.ItemPlan, sheets int) ([]guide.Papers, error)
 	drawn, err := guide.Faces(p.Job, ip, sheets)
 	var all []guide.Papers
 	for _, g := range drawn {
-		front := bench.Overview(p.Job, g.Face, g.Drawing, g.Sheets)
-		all = append(all, guide.Papers{Name: g.Face.Titled("guide"), Mark: guide.Mark(p.Job, g.Face), Pass: g.Face.Pass(), Pages: append(front, g.Pages...), Sheets: g.Sheets})
+		front := bench.Overview(p.Job, g)
+		all = append(all, guide.Papers{Name: g.Face.Titled("guide"), Mark: guide.Mark(p.Job, g.Face), Pass: g.Face.Pass(), Left: g.Left(p.Job), Pages: append(front, g.Pages...), Sheets: g.Sheets})
 	}
 	return all, err
 }
@@ -87,6 +87,7 @@ type binder struct {
 	places []SheetPlace
 	partOf []string // the part each page belongs to
 	marks  []string // the mark of each page
+	left   []string // what the guides have no room for, a sentence each
 }
 
 // Document draws the parts named, for every item of the plan. The error is of type Problems:
@@ -222,6 +223,9 @@ func (b *binder) bindFor(item, part string, papers guide.Papers) {
 			name = "strips " + strings.Join(on, ", ")
 		}
 		bound.Children = append(bound.Children, paper.Part{Name: name, Pages: papers.Pages[front+i : front+i+1]})
+	}
+	for _, left := range papers.Left {
+		b.left = append(b.left, fmt.Sprintf("item %s%s: %s", words.Quote(item), strings.TrimPrefix(papers.Name, "guide"), left))
 	}
 	last := &b.doc.Parts[len(b.doc.Parts)-1]
 	last.Children = append(last.Children, bound)

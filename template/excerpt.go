@@ -14,21 +14,22 @@ import (
 
 // Excerpt draws what Document does, and of that keeps only the sheets and parts wanted: a sheet
 // by its name, for every item that has one of that name, or a part by its name, as "bench".
-// Capitals do not count. With nothing wanted everything is kept. The error is of type Problems.
-func Excerpt(p *plan.Plan, parts, wanted []string) (pdf.Document, []SheetPlace, error) {
+// Capitals do not count. With nothing wanted everything is kept. Left says, a sentence each, what
+// the guides have no room for. The error is of type Problems.
+func Excerpt(p *plan.Plan, parts, wanted []string) (doc pdf.Document, places []SheetPlace, left []string, err error) {
 	d, err := draw(p, parts)
 	if err != nil || len(wanted) == 0 {
-		return d.doc, d.places, err
+		return d.doc, d.places, d.left, err
 	}
 	keep := make([]bool, len(d.partOf)) // by page
 	for _, w := range wanted {
 		if err := d.want(keep, strings.TrimSpace(w), parts); err != nil {
-			return pdf.Document{}, nil, err
+			return pdf.Document{}, nil, nil, err
 		}
 	}
 	at := 0
 	d.doc.Parts = kept(d.doc.Parts, keep, &at)
-	return d.doc, d.keptPlaces(keep), nil
+	return d.doc, d.keptPlaces(keep), d.left, nil
 }
 
 // want marks the pages of a name to be kept.

@@ -83,7 +83,7 @@ border = "25 mm"
 		if len(want) < c.least {
 			t.Fatalf("%v: only %d pages", c.wanted, len(want))
 		}
-		got, gotPlaces, err := Excerpt(plan, UsualParts(), c.wanted)
+		got, gotPlaces, _, err := Excerpt(plan, UsualParts(), c.wanted)
 		if err != nil {
 			t.Fatal(err)
 		}

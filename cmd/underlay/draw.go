@@ -78,7 +78,7 @@ func (c *call) draw(args []string) error {
 	if ending == ".svg" {
 		return c.drawSVG(plan, d, was)
 	}
-	doc, sheets, err := template.Excerpt(plan, d.parts, d.sheets)
+	doc, sheets, left, err := template.Excerpt(plan, d.parts, d.sheets)
 	if err != nil {
 		return err
 	}
@@ -90,6 +90,9 @@ func (c *call) draw(args []string) error {
 		return err
 	}
 	c.warn(plan)
+	for _, l := range left {
+		c.note(l)
+	}
 	pages := countPages(doc.Parts)
 	o := output{name: d.output, from: c.origin("the job file", d.from.file), content: file.Bytes()}
 	if d.asJSON {

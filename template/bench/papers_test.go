@@ -23,7 +23,7 @@ func papersText(t *testing.T, name string) string {
 			t.Fatal(err)
 		}
 		for _, g := range guides {
-			pages = append(pages, Overview(p.Job, g.Face, g.Drawing, g.Sheets)...)
+			pages = append(pages, Overview(p.Job, g)...)
 		}
 	}
 	return textOf(pages)

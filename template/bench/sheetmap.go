@@ -8,14 +8,15 @@ import (
 	"underlay/paper"
 	"underlay/template/guide"
 	"underlay/template/job"
-	"underlay/template/plan"
 	"underlay/template/say"
 	"underlay/template/words"
 )
 
 // Overview is the first page of a guide: a small picture of the layout over its sheets, how
 // to join them, what to check, and what the lines mean.
-func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []paper.Sheet) []paper.Page {
+func Overview(j *job.Job, g guide.Guide) []paper.Page {
+	face, drawing, sheets := g.Face, g.Drawing, g.Sheets
+	left := g.Left(j)
 	f := newFlow(j)
 	f.Title(words.UpperFirst(face.Label()), fmt.Sprintf("Guide at true size: %s. Mark %s.", onPaper(sheets, j.Paper.Stock), guide.Mark(j, face)))
 	if text := say.Pieces(j.Units, face.Item); text != "" {
@@ -27,7 +28,7 @@ func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []p
 	f.Space(3)
 	// Below the picture: the words, some 86 mm, and the legend.
 	legend := legendHeight(j, face, drawing)
-	f.Figure(max(60, f.Room()-86-legend), func(box geometry.Rect) []paper.View { return paper.Overview(drawing, sheets, box) })
+	f.Figure(max(60, f.Room()-86-legend-geometry.Length(10*len(left))), func(box geometry.Rect) []paper.View { return paper.Overview(drawing, sheets, box) })
 	number := func(i int) string { return strconv.Itoa(i+1) + "." }
 
 	f.Heading("Print and check")
@@ -35,6 +36,9 @@ func Overview(j *job.Job, face plan.FacePlan, drawing *paper.Drawing, sheets []p
 		"Print at 100 % (“actual size”), not “fit to page”.",
 		"Measure a check bar both ways on one sheet, before cutting: " + barWords(j) + ".",
 	})
+	for _, text := range left {
+		f.Text(words.UpperFirst(text) + ".")
+	}
 	if s := j.Paper.Stock; (s.Roll || s.OneSheet) && j.Printer.Scale() != (paper.Scale{Across: 1, Down: 1}) {
 		f.Text("Drawn for the printer whose bars are in [printer], across the " + across(s) + ". Another printer, as in a copy shop, needs bars of its own, or none.")
 	}

@@ -23,7 +23,7 @@ func overviews(t *testing.T, j *job.Job) map[*guide.Guide]string {
 			t.Fatal(err)
 		}
 		for _, g := range guides {
-			all[&g] = textOf(Overview(j, g.Face, g.Drawing, g.Sheets))
+			all[&g] = textOf(Overview(j, g))
 		}
 	}
 	return all
@@ -106,7 +106,7 @@ func TestNumbersByFace(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		words := textOf(Overview(j, face, guides[i].Drawing, guides[i].Sheets)) + " "
+		words := textOf(Overview(j, guides[i])) + " "
 		// Once by the pass, and, of several, once in the legend.
 		if want := fmt.Sprintf("prints %d to %d", from, from+14); strings.Count(words, want) != len(face.Passes) {
 			t.Errorf("%s: its first page says %q %d times: %s", face.Name(), want, strings.Count(words, want), words)

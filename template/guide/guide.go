@@ -35,13 +35,7 @@ func Draw(j *job.Job, face plan.FacePlan) *paper.Drawing {
 
 // drawIn draws the guide with what room for ticks the bounds leave round the cloth.
 func drawIn(j *job.Job, face plan.FacePlan, bounds geometry.Rect) *guide {
-	cloth := face.Item.Area.Cloth
-	g := &guide{
-		Drawing: &paper.Drawing{Bounds: bounds},
-		job:     j, face: face, pens: NewPens(j.Paper.Lines), crowd: NewCrowd(bounds), lines: NewCrowd(bounds), cloth: cloth,
-		reach:   reachOf(face.Item, bounds),
-		layered: layered(face),
-	}
+	g := newGuide(j, face, bounds)
 	if len(face.Passes) > 1 {
 		g.covered = covered(face, bounds)
 	}
@@ -57,6 +51,17 @@ func drawIn(j *job.Job, face plan.FacePlan, bounds geometry.Rect) *guide {
 		g.nameEnds()
 	}
 	return g
+}
+
+// newGuide returns a guide with nothing drawn yet.
+func newGuide(j *job.Job, face plan.FacePlan, bounds geometry.Rect) *guide {
+	cloth := face.Item.Area.Cloth
+	return &guide{
+		Drawing: &paper.Drawing{Bounds: bounds},
+		job:     j, face: face, pens: NewPens(j.Paper.Lines), crowd: NewCrowd(bounds), lines: NewCrowd(bounds), cloth: cloth,
+		reach:   reachOf(face.Item, bounds),
+		layered: layered(face),
+	}
 }
 
 // covered returns where the prints of each pass lie.

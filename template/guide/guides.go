@@ -9,8 +9,9 @@ import (
 // Papers are pages that belong together, with their name in the document's contents.
 type Papers struct {
 	Name   string
-	Mark   string // of the guide they go with, or of the set
-	Pass   string // the one that they show, where passes are apart
+	Mark   string   // of the guide they go with, or of the set
+	Pass   string   // the one that they show, where passes are apart
+	Left   []string // what they have no room for, a sentence each
 	Pages  []paper.Page
 	Sheets []paper.Sheet // at true size, on the last of the pages
 }
@@ -21,6 +22,7 @@ type Guide struct {
 	Drawing *paper.Drawing
 	Sheets  []paper.Sheet
 	Pages   []paper.Page
+	Unnamed []string // what found no place, in words: names by ticks
 }
 
 // Shown returns what the guides of an item show: a face that differs each, or where the job has
@@ -46,16 +48,16 @@ func Faces(j *job.Job, ip *plan.ItemPlan, before int) ([]Guide, error) {
 		if err := checkSheets(j, face.Item, before); err != nil {
 			return nil, err
 		}
-		drawing, tiling, err := Spread(j, face)
+		g, tiling, err := spread(j, face)
 		if err != nil {
 			return nil, job.Problems{j.Problem(0, "%s", sheetWords(j, err))}
 		}
-		sheets, pages := paper.Sheets(drawing, tiling, panel(face, j, drawing))
+		sheets, pages := paper.Sheets(g.Drawing, tiling, panel(face, j, g.Drawing))
 		if before+len(pages) > MostSheets {
 			return nil, tooManySheets(j, face.Item, len(pages), before)
 		}
 		before += len(pages)
-		all = append(all, Guide{face, drawing, sheets, pages})
+		all = append(all, Guide{face, g.Drawing, sheets, pages, g.unnamed})
 	}
 	return all, nil
 }

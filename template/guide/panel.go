@@ -59,18 +59,3 @@ func panelKey(f plan.FacePlan) []paper.KeyLine {
 	}
 	return key
 }
-
-// LeftOut returns how many prints of a guide have no number on it, for want of room in the print
-// and beside it.
-func LeftOut(f plan.FacePlan, j *job.Job, drawing *paper.Drawing) int {
-	if j.Paper.Extent == job.EdgesExtent {
-		return 0
-	}
-	n := f.Count()
-	for _, l := range drawing.Labels {
-		if l.Role.Kind == RoleNumber {
-			n--
-		}
-	}
-	return n
-}

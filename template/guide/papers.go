@@ -29,7 +29,7 @@ func SheetCounts(p *plan.Plan, face plan.FacePlan) []SheetCount {
 	face = face.Laid()
 	j := p.Job
 	g := drawIn(j, face, bounds(face.Item, j))
-	planner := paper.NewPlanner(g.sheetLayout(j.Paper.LeastReach))
+	planner := paper.NewPlanner(g.sheetLayout(shortest(j, face)))
 	var counts []SheetCount
 	fewest := -1
 	for _, stock := range commonStocks(j) {
@@ -62,7 +62,7 @@ func SheetCounts(p *plan.Plan, face plan.FacePlan) []SheetCount {
 func ShorterReach(p *plan.Plan, face plan.FacePlan) (sheets, now int, saves bool) {
 	face = face.Laid()
 	j := p.Job
-	if j.Paper.LeastReach <= job.ShortReach {
+	if j.Paper.LeastReach <= job.ShortReach || unnamedTapes(j, face, job.ShortReach) > unnamedTapes(j, face, j.Paper.Reach) {
 		return 0, 0, false
 	}
 	g := drawIn(j, face, bounds(face.Item, j))

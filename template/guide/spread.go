@@ -59,19 +59,27 @@ func reachOf(ip *plan.ItemPlan, bounds geometry.Rect) geometry.Length {
 // to save sheets the guide is drawn anew, to go with that. The error tells what of the paper to
 // change.
 func Spread(j *job.Job, face plan.FacePlan) (*paper.Drawing, paper.Tiling, error) {
+	g, tiling, err := spread(j, face)
+	if err != nil {
+		return nil, tiling, err
+	}
+	return g.Drawing, tiling, nil
+}
+
+func spread(j *job.Job, face plan.FacePlan) (*guide, paper.Tiling, error) {
 	g := drawIn(j, face, bounds(face.Item, j))
-	l := g.sheetLayout(j.Paper.LeastReach)
+	l := g.sheetLayout(shortest(j, face))
 	tiling, err := g.spread(paper.NewPlanner(l), SetupOf(j))
 	if err != nil {
 		return nil, tiling, err
 	}
 	if tiling.Strips {
-		return g.Drawing, tiling, nil
+		return g, tiling, nil
 	}
 	if short := shortened(g.Bounds, l.Bounds, tiling.Layout); short != g.Bounds {
 		g = drawIn(j, face, short)
 	}
-	return g.Drawing, tiling, nil
+	return g, tiling, nil
 }
 
 // spread spreads the guide over sheets: one that shows the edges alone over strips, where they

@@ -132,7 +132,7 @@ func (r *run) layTracks(slants []slant) {
 		t.figures = t.depth
 	}
 	if len(r.bands) > shared {
-		r.g.leave("room for each pass's own ticks")
+		r.g.leave("ticks of each pass") // they share some
 	}
 	r.beyond = first
 	if n := min(len(r.bands), shared); n > 0 {
