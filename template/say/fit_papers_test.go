@@ -34,9 +34,9 @@ func TestFitPapers(t *testing.T) {
 				if g.Face.Name() != "" {
 					what = "The guide for " + g.Face.Name() + " takes"
 				}
-				said := fmt.Sprintf("%s %s of %s", what, words.Counted(len(g.Sheets), "sheet", "sheets"), job.Paper.Stock.Name)
+				said := fmt.Sprintf("%s %s of %s", what, words.Counted(len(g.Pages), "sheet", "sheets"), job.Paper.Stock.Name)
 				if !strings.Contains(text, said) {
-					t.Errorf("%s: %s is drawn on %d sheets of %s, and the text says\n%s", name, g.Face.Label(), len(g.Sheets), job.Paper.Stock.Name, text)
+					t.Errorf("%s: %s is drawn on %d sheets of %s, and the text says\n%s", name, g.Face.Label(), len(g.Pages), job.Paper.Stock.Name, text)
 				}
 			}
 		}
