@@ -24,7 +24,7 @@ import (
 // sizes are the papers used here, upright: ISO 216, in millimetres, and ASME Y14.1, in inches.
 var sizes = map[string]geometry.Size{
 	"A3": {W: 297, H: 420}, "A4": {W: 210, H: 297}, "A5": {W: 148, H: 210}, "A6": {W: 105, H: 148},
-	"Letter": {W: 8.5 * 25.4, H: 11 * 25.4}, "300 × 500 mm": {W: 300, H: 500},
+	"Letter": {W: 8.5 * 25.4, H: 11 * 25.4}, "300 × 500 mm": {W: 300, H: 500}, "480 × 520 mm": {W: 480, H: 520},
 }
 
 // checkPages holds every page against the paper it is for. fpdf gives a page's sides to a
@@ -129,7 +129,7 @@ func checkContents(t *testing.T, p *papers) {
 				children = append(children, b)
 			}
 		}
-		faces := ip.Laid()
+		faces := guide.Shown(p.job, ip)
 		if len(children) != len(faces) {
 			t.Fatalf("%q has %d guides and lines %v", item.Title, len(faces), item.Children)
 		}
