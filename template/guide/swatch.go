@@ -114,7 +114,7 @@ func scrap(f plan.FacePlan, j *job.Job) *job.Item {
 		q.Face = ""
 		c := p.Choice()
 		q.Gap = job.Gaps{Across: job.Gap{Least: c.Gap.Across, Most: c.Gap.Across}, Down: job.Gap{Least: c.Gap.Down, Most: c.Gap.Down}}
-		q.CentreAcross, q.CentreDown = job.OnBest, job.OnBest
+		q.CentreAcross, q.CentreDown, q.Exactly = job.OnBest, job.OnBest, job.Counts{}
 		if q.Repeat.Single() {
 			// Enough to see each for itself.
 			apart := job.Gap{Least: swatchApart, Most: swatchApart}
