@@ -79,6 +79,15 @@ func halves(l Length) float64 {
 	return math.Copysign(math.Floor(math.Abs(float64(l))*2+0.5+hair)/2, float64(l))
 }
 
+// OnRuler returns the nearest length that can be read off a ruler, to be written: a whole number of
+// half millimetres. Inches are written in sixteenths anyway, and left as they are.
+func (u Unit) OnRuler(l Length) Length {
+	if u == UnitInch {
+		return l
+	}
+	return Length(halves(l))
+}
+
 // Exact tells whether a length is, to a hundredth of a millimetre, what Ruled writes.
 func (u Unit) Exact(l Length) bool {
 	step := 0.5 * Millimetre

@@ -151,6 +151,9 @@ func TestRuled(t *testing.T) {
 		if got := c.unit.Ruled(c.l); got != c.want {
 			t.Errorf("%v mm is ruled %q, want %q", c.l.Millimetres(), got, c.want)
 		}
+		if got := c.unit.Number(c.unit.OnRuler(c.l)); got != c.want && c.unit != UnitInch {
+			t.Errorf("%v mm is %s on a ruler, want %s", c.l.Millimetres(), got, c.want)
+		}
 		if got := c.unit.Exact(c.l); got != c.exact {
 			t.Errorf("%v mm is exact in %s: %v", c.l.Millimetres(), c.unit, got)
 		}

@@ -28,6 +28,7 @@ func TestCheckBarsMeasureWhatTheySay(t *testing.T) {
 		{"strong", "50 mm", 50, 50},
 		{"inches", "50 mm", 50, 50},
 		{"corrected", "50 mm, corrected", 50 * 180 / 179.2, 50 * 250 / 248.9},
+		{"corrected, smaller", "50 mm, corrected", 50 * 180 / 180.9, 50 * 250 / 251.3},
 	} {
 		_, file := readback.Open(t, documentOf(t, sample.Hard(t)[c.job]))
 		pages := file.Pages()

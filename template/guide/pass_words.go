@@ -9,14 +9,33 @@ import (
 	"underlay/template/plan"
 )
 
-// printWords is a pass in a few words: block and gap.
+// onRuler returns edges as they are read off a ruler.
+func onRuler(u geometry.Unit, e geometry.Edges) geometry.Edges {
+	return geometry.Edges{Top: u.OnRuler(e.Top), Right: u.OnRuler(e.Right), Bottom: u.OnRuler(e.Bottom), Left: u.OnRuler(e.Left)}
+}
+
+// gapOnRuler returns gaps as they are read off a ruler, but a hair as it is: it is not none.
+func gapOnRuler(u geometry.Unit, g job.Spacing) job.Spacing {
+	for _, l := range []*geometry.Length{&g.Across, &g.Down} {
+		if r := u.OnRuler(*l); r != 0 {
+			*l = r
+		}
+	}
+	return g
+}
+
+// printWords is a pass in a few words, for papers: block and gap.
 func printWords(p *plan.PassPlan, u geometry.Unit) string {
 	var all []string
 	for _, b := range p.Blocks() {
 		all = append(all, Words(b, u))
 	}
 	words := strings.Join(all, " and ")
-	if apart := ApartWords(p, u); apart != "" {
+	apart := ApartWords(p, u)
+	if !p.Pass.Seated() && p.Pass.Repeat.Gapped() {
+		apart = GapWords(u, gapOnRuler(u, p.Choice().Gap))
+	}
+	if apart != "" {
 		words += ", " + apart
 	}
 	return words
@@ -63,7 +82,7 @@ func ApartWords(p *plan.PassPlan, u geometry.Unit) string {
 
 // Summary is a pass in one line: block, gap, border.
 func Summary(p *plan.PassPlan, u geometry.Unit) string {
-	return printWords(p, u) + ", " + BorderWords(u, p.Choice().Border)
+	return printWords(p, u) + ", " + BorderWords(u, onRuler(u, p.Choice().Border))
 }
 
 // GapWords says how far apart the prints stand.

@@ -47,7 +47,8 @@ func Hard(t *testing.T) map[string]*job.Job {
 		"edges":  read("[paper]\nextent = 'edges'\n" + fern + strings.Replace(cushion, "50 x 50", "80 x 90", 1) + fernPass),
 		"round edges": read("[paper]\nextent = 'edges'\n[[block]]\nname = 'pebble'\nshape = 'round'\nprint = '15 cm'\n" +
 			"[[item]]\nname = 'table cloth'\nshape = 'round'\nsize = '160 cm'\nborder = '40 mm'\n[[item.pass]]\nblock = 'pebble'\ngap = '2 mm'\n"),
-		"corrected": read("[printer]\nacross = '179.2 mm'\ndown = '248.9 mm'\n" + fern + cushion + fernPass),
+		"corrected":          read("[printer]\nacross = '179.2 mm'\ndown = '248.9 mm'\n" + fern + cushion + fernPass),
+		"corrected, smaller": read("[printer]\nacross = '180.9 mm'\ndown = '251.3 mm'\n" + fern + cushion + fernPass),
 		"two passes": read("[paper]\nsize = 'A3'\nreach = '32 mm'\n" + fern + acorn + cushion +
 			fernPass + "[[item.pass]]\nblock = 'acorn'\ngap = '61 mm'\ncentre-across = 'joint'\ncentre-down = 'joint'\n"),
 		"two faces": read("[paper]\nsize = '300 x 500 mm'\nmargin = '5 mm'\noverlap = '8 mm'\n" + fern + acorn +
