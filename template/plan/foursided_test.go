@@ -82,8 +82,17 @@ func TestFourSided(t *testing.T) {
 		if level.Middle().Distance(mean) > 1e-9 || upright.Middle().Distance(mean) > 1e-9 || !near(level.From.Y, level.To.Y) {
 			t.Fatalf("creases %v and %v, the mean of the corners %v", level, upright, mean)
 		}
-		if border.Even() && ip.Area.Centre().Distance(mean) > 1e-9 {
-			t.Fatalf("centred on %v, not %v", ip.Area.Centre(), mean)
+		// What one border is wider than the opposite one moves the pattern by half of that.
+		centre := mean.Add(geometry.Pt((border.Left-border.Right)/2, (border.Top-border.Bottom)/2))
+		if ip.Area.Centre().Distance(centre) > 1e-9 {
+			t.Fatalf("centred on %v, not %v", ip.Area.Centre(), centre)
+		}
+		if p.Tape != nil {
+			for _, l := range p.Tape.Lines(ip.Area) {
+				if want := map[string]geometry.Length{"left": mean.X, "far": mean.Y}[l.Edge]; !near(l.crease, want) || l.From != l.Edge+" corner" {
+					t.Fatalf("%s from the %s, the crease at %v, not %v", l.Name, l.From, l.crease, want)
+				}
+			}
 		}
 		c, _ := ip.Crooked()
 		sum := geometry.Angle(0)

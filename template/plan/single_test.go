@@ -238,6 +238,7 @@ func TestTossed(t *testing.T) {
 		"leaves":      {rectItem(260, 300, 20), newPass(leafBlock(30, 48), job.Tossed, 2), true},
 		"dents":       {rectItem(240, 240, 10), newPass(dent(), job.Tossed, 2), true},
 		"a pennant":   {outlineItem(10, geometry.Pt(0, 0), geometry.Pt(360, 0), geometry.Pt(180, 420)), newPass(hexBlock(30), job.Tossed, 1.5), true},
+		"odd border":  {rectItem(300, 260, 13.37), newPass(rectBlock(30, 26), job.Tossed, 0), false},
 		"hardly room": {rectItem(100, 100, 10), newPass(rectBlock(79, 79), job.Tossed, 1), false},
 	} {
 		t.Run(name, func(t *testing.T) {
