@@ -5,7 +5,7 @@ import "math"
 // Dashes returns the lengths of a line's dashes and gaps in turn, in millimetres; none for a
 // continuous line. ISO 128-2 gives them as multiples of the line's width: dot 0.5, gap 3,
 // short dash 6, dash 12, long dash 24. Lines narrower than 0.25 mm are dashed as that width is: finer ones run
-// together on a poor printer.
+// together on a poor printer. It loses dots shorter than that, which are made as long.
 func (p Pen) Dashes() []float64 {
 	const dot, gap, short, dash, long = 0.5, 3, 6, 12, 24
 	var pattern []float64
@@ -22,7 +22,7 @@ func (p Pen) Dashes() []float64 {
 		pattern = []float64{long, gap, short, gap}
 	}
 	for i := range pattern {
-		pattern[i] *= max(float64(p.Width), 0.25)
+		pattern[i] = max(pattern[i]*max(float64(p.Width), 0.25), 0.25)
 	}
 	return pattern
 }

@@ -23,6 +23,7 @@ func TestDashesAreInProportionToTheLine(t *testing.T) {
 		{DoubleChain, 1, []float64{24, 3, 0.5, 3, 0.5, 3}},
 		{Dotted, 0.7, []float64{0.35, 2.1}},
 		{LongShort, 0.5, []float64{12, 1.5, 3, 1.5}},
+		{Dotted, 0.25, []float64{0.25, 0.75}}, // a dot of 0.125 is lost at 150 dots an inch, 0.169 mm each
 		{Dashed, 0.13, []float64{3, 0.75}}, // as 0.25
 	} {
 		got := Pen{Type: c.kind, Width: c.width}.Dashes()
