@@ -43,14 +43,22 @@ func TestPiecesAreTheOnePieceAgain(t *testing.T) {
 		if repeat == "straight" && r.IntN(2) == 0 {
 			second = "[[item.pass]]\nname = 'seeds'\nblock = 'seed'\non = 'leaves'\n"
 		}
+		which := "block = 'leaf'"
+		if repeat == "straight" && second == "" && r.IntN(2) == 0 {
+			which = "blocks = [['leaf', 'seed'], ['seed', 'leaf']]"
+		}
+		faces := ""
+		if r.IntN(3) == 0 {
+			faces = "faces = ['front', 'back']\n"
+		}
 		hand := "right"
 		if left {
 			hand = "left"
 		}
 		text := fmt.Sprintf("[printing]\nhand = '%s'\n[[block]]\nname = 'leaf'\n%s\n[[block]]\nname = 'seed'\nprint = '6 x 6 mm'\n"+
-			"[[item]]\nname = 'napkin'\nsize = '%d x %d mm'\nborder = ['%d mm', '%d mm', '%d mm', '%d mm']\nquantity = %d\nPIECES\n%s"+
-			"[[item.pass]]\nname = 'leaves'\nblock = 'leaf'\nrepeat = '%s'\n%s%s",
-			hand, block, w, h, r.IntN(20), r.IntN(20), r.IntN(20), r.IntN(20), quantity, extra, repeat, gap, second)
+			"[[item]]\nname = 'napkin'\nsize = '%d x %d mm'\nborder = ['%d mm', '%d mm', '%d mm', '%d mm']\nquantity = %d\n%sPIECES\n%s"+
+			"[[item.pass]]\nname = 'leaves'\n%s\nrepeat = '%s'\n%s%s",
+			hand, block, w, h, r.IntN(20), r.IntN(20), r.IntN(20), r.IntN(20), quantity, faces, extra, which, repeat, gap, second)
 		one, err := tryText(strings.Replace(text, "PIECES", "", 1))
 		if err != nil || columns*rows == 1 {
 			continue
@@ -68,10 +76,22 @@ func TestPiecesAreTheOnePieceAgain(t *testing.T) {
 // checkOnPieces holds a cloth of pieces against the one piece.
 func checkOnPieces(t *testing.T, text string, one, all *Plan, columns, rows int, apart float64, left bool) {
 	t.Helper()
-	size := one.Items[0].Item.Size
-	w, h := float64(size.W), float64(size.H)
-	ip := all.Items[0]
-	laid := ip.Faces()[0].Laid()
+	if a, b := one.Items[0].Faces(), all.Items[0].Faces(); len(a) != len(b) {
+		t.Fatalf("%d faces that differ, alone %d\n%s", len(b), len(a), text)
+	}
+	for i, c := range all.Items[0].Cloths() {
+		checkCloth(t, text, one.Items[0].Cloths()[i], c, columns, rows, apart, left)
+	}
+}
+
+// checkCloth does so as one face shows it.
+func checkCloth(t *testing.T, text string, one, ip *ItemPlan, columns, rows int, apart float64, left bool) {
+	t.Helper()
+	w, h := float64(one.Item.Size.W), float64(one.Item.Size.H)
+	laid := FacePlan{Item: ip.OnCloth()}
+	for _, p := range laid.Item.Passes {
+		laid.Passes = append(laid.Passes, FacePass{p, p.First})
+	}
 	if c := laid.Item.Area.Cloth; math.Abs(float64(c.W())-(float64(columns)*w+float64(columns-1)*apart)) > 1e-9 ||
 		math.Abs(float64(c.H())-(float64(rows)*h+float64(rows-1)*apart)) > 1e-9 {
 		t.Fatalf("the cloth is %v\n%s", c, text)
@@ -91,7 +111,7 @@ func checkOnPieces(t *testing.T, text string, one, all *Plan, columns, rows int,
 		}
 	}
 	numbers := map[int]bool{}
-	for k, pass := range one.Items[0].Passes {
+	for k, pass := range one.Passes {
 		got := laid.Passes[k]
 		n := len(pass.Prints)
 		if len(got.Prints) != n*columns*rows || got.Last() != pass.First+n-1 {
