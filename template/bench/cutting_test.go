@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"underlay/geometry"
+	"underlay/template/guide"
 	"underlay/template/internal/readback"
 	"underlay/testdata/pdfread"
 )
@@ -67,6 +68,21 @@ func TestCuttingPlan(t *testing.T) {
 			}
 		}
 	}
+	var all []string
+	for _, q := range pages {
+		for _, w := range q.Texts() {
+			all = append(all, w.Text)
+		}
+	}
+	text := strings.Join(all, " ")
+	for _, want := range []string{
+		"first cuts 1 and 2, from the far edge to the near one, then across the strips.", "Each piece keeps 10 mm beyond its size where it was cut,",
+		"2 from far to near left edge 430", "5 from left to right far edge 650",
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the bench sheet does not say %q:\n%s", want, text)
+		}
+	}
 }
 
 // TestPiecesOnTheCard: a box for each piece of both cloths, figures from each piece's edges, and the
@@ -104,5 +120,26 @@ func TestPiecesOnTheCard(t *testing.T) {
 	// For each cloth 6 tapes of 1020 mm up and down and 12 of 800 mm across.
 	if m := tapeMetres(p); m != 31.5 { // 2 x (6 x 1.02 + 12 x 0.8) = 31.44
 		t.Errorf("%v m of tape", m)
+	}
+}
+
+// TestPiecesInTheLegend: the guide's first page says how the pieces lie and names their lines.
+func TestPiecesInTheLegend(t *testing.T) {
+	p := planOf(t, napkins)
+	guides, err := guide.Faces(p.Job, p.Items[0], 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var all []string
+	for _, page := range readback.Drawn(t, Overview(p.Job, guides[0].Face, guides[0].Drawing, guides[0].Sheets)) {
+		for _, w := range page.Texts() {
+			all = append(all, w.Text)
+		}
+	}
+	text := strings.Join(all, " ")
+	for _, want := range []string{"12 pieces on one cloth of 640 × 860 mm", "cut here when dry", "edge of a piece", "prints 1 to 9."} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the first page does not say %q:\n%s", want, text)
+		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"underlay/geometry"
@@ -72,6 +73,7 @@ func checkPieces(t *testing.T, g guideRead) {
 	for _, c := range cuts {
 		if full {
 			g.mustRun(t, "a cut", along(c.A, c.B))
+			g.checkCutDrawn(t, c)
 		}
 		for _, end := range []geometry.Point{c.A, c.B} {
 			if !slices.ContainsFunc(ticks, func(m mark) bool {
@@ -80,6 +82,9 @@ func checkPieces(t *testing.T, g guideRead) {
 				t.Errorf("%s: no tick for the cut by %v", g.face.Label(), end)
 			}
 		}
+	}
+	if full {
+		g.checkEdgesOfPieces(t)
 	}
 	for _, piece := range g.face.Item.Pieces() {
 		name, shown := "piece "+strconv.Itoa(piece.Number), false
@@ -98,4 +103,49 @@ func checkPieces(t *testing.T, g guideRead) {
 func goesOn(l readback.Line, m mark) bool {
 	long := readback.Line{A: l.A.Add(l.A.Sub(l.B)), B: l.B.Add(l.B.Sub(l.A))}
 	return long.Distance(m.a) <= off && long.Distance(m.b) <= off
+}
+
+// checkCutDrawn looks for the line of a cut on every sheet that shows much of it, and for its names:
+// on the cloth, and beyond both ends of it with how far it is from the cloth's edge.
+func (g guideRead) checkCutDrawn(t *testing.T, c readback.Line) {
+	t.Helper()
+	onCloth, words := false, map[bool]bool{} // by which end
+	for _, s := range g.sheets {
+		drawn := false
+		for _, l := range s.Lines.All {
+			drawn = drawn || cutting(l.Of) && c.Distance(l.A) <= off && c.Distance(l.B) <= off
+		}
+		if shown := s.Sheet.Area.Intersect(geometry.Rect{Min: c.A, Max: c.B}.Grow(1)); !drawn && max(shown.W(), shown.H()) > 20 && min(shown.W(), shown.H()) > 1.9 {
+			t.Errorf("%s, sheet %s: the cut from %v is not drawn as one", g.face.Label(), s.Name, c.A)
+		}
+		for _, w := range s.Page.Texts() {
+			box := s.LayoutRect(w.Box)
+			m := box.Centre()
+			switch {
+			case (w.Text == "cut here when dry" || w.Text == "cut here" || w.Text == "cut") && g.cloth.Holds(box) && c.Distance(m) < 12:
+				onCloth = true
+			case strings.Contains(w.Text, "cut") && !g.cloth.Overlaps(box):
+				for end, p := range map[bool]geometry.Point{false: c.A, true: c.B} {
+					words[end] = words[end] || m.Distance(p) < 30
+				}
+			}
+		}
+	}
+	if !onCloth || !words[false] || !words[true] {
+		t.Errorf("%s: the cut from %v is named on the cloth: %v, at its ends: %v", g.face.Label(), c.A, onCloth, words)
+	}
+}
+
+// checkEdgesOfPieces looks for the edge, the hem and the border line of every piece.
+func (g guideRead) checkEdgesOfPieces(t *testing.T) {
+	t.Helper()
+	asked := g.face.Item.Asked()
+	for _, piece := range g.face.Item.Pieces() {
+		r := piece.Rect
+		g.mustRun(t, "the edge of a piece", samples(geometry.RectOutline(r)))
+		if asked.Hem > 0 {
+			g.mustRun(t, "the hem of a piece", samples(geometry.RectOutline(r.Grow(-asked.Hem))))
+		}
+		g.mustRun(t, "the border of a piece", samples(geometry.RectOutline(r.In(asked.Border))))
+	}
 }
