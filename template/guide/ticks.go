@@ -343,7 +343,7 @@ func Taped(f plan.FacePlan) bool {
 // Ticked tells whether the guide has ticks for the edges of rows or columns.
 func Ticked(f plan.FacePlan) bool {
 	return slices.ContainsFunc(f.Passes, func(p plan.FacePass) bool {
-		return p.ColumnsInLine || p.RowsInLine || p.Pass.Framed() || p.Pass.Slanted() || !p.Pass.Repeat.Gapped()
+		return p.ColumnsInLine || p.RowsInLine || p.Pass.Framed() || p.Pass.Slanted() && !f.Item.Item.Pieces.Several() || !p.Pass.Repeat.Gapped()
 	})
 }
 

@@ -213,6 +213,17 @@ func TestTooManyOnPieces(t *testing.T) {
 	}
 }
 
+// TestSlantedOnPieces: the papers say that a diagonal has no ticks there.
+func TestSlantedOnPieces(t *testing.T) {
+	text := "[[block]]\nname = 'dot'\nprint = '20 x 20 mm'\n[[item]]\nname = 'napkin'\nsize = '20 x 20 cm'\nborder = '5 mm'\n%s[[item.pass]]\nblock = 'dot'\ngap = '2 mm'\nrepeat = 'diagonal'\n"
+	for pieces, want := range map[string]bool{"": false, "pieces = '2 x 1'\n": true} {
+		notes := strings.Join(planOf(t, fmt.Sprintf(text, pieces)).Items[0].Passes[0].Notes, "; ")
+		if strings.Contains(notes, "its slanted rows have no ticks") != want {
+			t.Errorf("%q: %q", pieces, notes)
+		}
+	}
+}
+
 // TestPiecesOfALeftHand: the far row first, from the far right.
 func TestPiecesOfALeftHand(t *testing.T) {
 	ip := &ItemPlan{Item: &job.Item{Size: geometry.Size{W: 100, H: 50}, Pieces: job.Pieces{Columns: 2, Rows: 2, Apart: 10}}, hand: job.LeftHand}

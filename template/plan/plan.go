@@ -111,6 +111,9 @@ func New(j *job.Job) (*Plan, error) {
 					}
 					continue
 				}
+				if item.Pieces.Several() && pass.Slanted() {
+					pp.Notes = append(pp.Notes, "beyond a cloth of several pieces its slanted rows have no ticks, as those of one piece would run between those of the next; it is for cloth that shows the guide through")
+				}
 				total += len(pp.Prints) * item.Pieces.Count()
 				cloth.Overlaps = append(cloth.Overlaps, pp.overlapsWith(cloth.Passes)...)
 				cloth.Passes = append(cloth.Passes, pp)
