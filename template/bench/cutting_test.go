@@ -131,7 +131,7 @@ func TestPiecesInTheLegend(t *testing.T) {
 		t.Fatal(err)
 	}
 	var all []string
-	for _, page := range readback.Drawn(t, Overview(p.Job, guides[0].Face, guides[0].Drawing, guides[0].Sheets)) {
+	for _, page := range readback.Drawn(t, Overview(p.Job, guides[0])) {
 		for _, w := range page.Texts() {
 			all = append(all, w.Text)
 		}

@@ -28,8 +28,7 @@ func (g *guide) slants() []slant {
 			continue
 		}
 		if g.face.Item.Item.Pieces.Several() {
-			g.leave(p.Pass.Name) // slanted rows of one piece run between those of the next
-			continue
+			continue // slanted rows of one piece run between those of the next, as the papers say
 		}
 		pass := ""
 		if len(g.face.Passes) > 1 {
