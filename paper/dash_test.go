@@ -24,7 +24,7 @@ func TestDashesAreInProportionToTheLine(t *testing.T) {
 		{Dotted, 0.7, []float64{0.35, 2.1}},
 		{LongShort, 0.5, []float64{12, 1.5, 3, 1.5}},
 		{Dotted, 0.25, []float64{0.25, 0.75}}, // a dot of 0.125 is lost at 150 dots an inch, 0.169 mm each
-		{Dashed, 0.13, []float64{3, 0.75}}, // as 0.25
+		{Dashed, 0.13, []float64{3, 0.75}},    // as 0.25
 	} {
 		got := Pen{Type: c.kind, Width: c.width}.Dashes()
 		if d := cmp.Diff(c.want, got, cmpopts.EquateApprox(0, 1e-12)); d != "" {

@@ -217,7 +217,11 @@ func countPages(parts []paper.Part) int {
 func wroteText(file string, pages, sheets int, stock string) string {
 	text := fmt.Sprintf("wrote %s: %s", file, words.Counted(pages, "page", "pages"))
 	if sheets > 0 {
-		text += fmt.Sprintf(", %s of %s at true size; print at 100 %%, not fitted to the page", words.Counted(sheets, "sheet", "sheets"), stock)
+		on := words.Counted(sheets, "sheet", "sheets") + " of " + stock
+		if stock == "one sheet" {
+			on = words.Counted(sheets, "sheet", "sheets, each") + " as large as its guide"
+		}
+		text += fmt.Sprintf(", %s at true size; print at 100 %%, not fitted to the page", on)
 	}
 	return text + "\n"
 }
