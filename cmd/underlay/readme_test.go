@@ -36,7 +36,9 @@ func TestReadme(t *testing.T) {
 		}
 		for _, args := range [][]string{{"fit", "cushion.toml"}, {"draw", "cushion.toml"}} {
 			var out, errs bytes.Buffer
-			if code := run(args, nil, &out, &errs, noEnv); code != 0 || errs.Len() > 0 {
+			// What a crowded reach leaves unnamed is said, and no fault of the job.
+			code := run(args, nil, &out, &errs, noEnv)
+			if said := regexp.MustCompile(`item ".+": the guide has no room for the words .+\n`).ReplaceAllString(errs.String(), ""); code != 0 || said != "" {
 				t.Errorf("%s ends with %d: %sin\n%s", args[0], code, errs.String(), m[1])
 			}
 		}
