@@ -1,6 +1,7 @@
 package main
 
 import (
+	"maps"
 	"slices"
 
 	"underlay/geometry"
@@ -17,16 +18,17 @@ type jsonPlan struct {
 }
 
 type jsonItem struct {
-	Name     string        `json:"name"`
-	Shape    string        `json:"shape"`
-	Width    mm            `json:"width_mm"`
-	Height   mm            `json:"height_mm"`
-	Quantity int           `json:"quantity"`
-	Moves    *jsonMoves    `json:"moves,omitempty"`
-	Faces    []jsonFace    `json:"faces,omitempty"`
-	Pieces   *jsonPieces   `json:"pieces,omitempty"`
-	Passes   []jsonPass    `json:"passes"`
-	Overlaps []jsonOverlap `json:"overlaps,omitempty"`
+	Name       string          `json:"name"`
+	Shape      string          `json:"shape"`
+	Width      mm              `json:"width_mm"`
+	Height     mm              `json:"height_mm"`
+	Quantity   int             `json:"quantity"`
+	Moves      *jsonMoves      `json:"moves,omitempty"`
+	Faces      []jsonFace      `json:"faces,omitempty"`
+	Pieces     *jsonPieces     `json:"pieces,omitempty"`
+	Colourways []jsonColourway `json:"colourways,omitempty"`
+	Passes     []jsonPass      `json:"passes"`
+	Overlaps   []jsonOverlap   `json:"overlaps,omitempty"`
 }
 
 // jsonOverlap is a pass of which some prints lie on those of an earlier one.
@@ -61,6 +63,19 @@ type jsonPieces struct {
 type jsonCuts struct {
 	Across []mm `json:"across"`
 	Down   []mm `json:"down"`
+}
+
+// jsonColourway is so many pieces of an item, or of one of its faces, in other colours.
+type jsonColourway struct {
+	Name     string     `json:"name"`
+	Quantity int        `json:"quantity"`
+	Face     string     `json:"face,omitempty"`
+	Swap     []jsonSwap `json:"swap"`
+}
+
+type jsonSwap struct {
+	Colour  string `json:"colour"`
+	Becomes string `json:"becomes"`
 }
 
 // jsonFace is a face that shows the cloth otherwise than the first.
@@ -187,6 +202,13 @@ func planJSON(plan *plan.Plan, wanted job.Counts) jsonPlan {
 		}
 		if it.Pieces.Several() {
 			putPieces(&item, ip)
+		}
+		for _, c := range it.Colourways {
+			way := jsonColourway{Name: c.Name, Quantity: c.Quantity, Face: c.Face}
+			for _, colour := range slices.Sorted(maps.Keys(c.Swap)) {
+				way.Swap = append(way.Swap, jsonSwap{colour, c.Swap[colour]})
+			}
+			item.Colourways = append(item.Colourways, way)
 		}
 		for _, cloth := range ip.Cloths() {
 			if m := cloth.Moves; m != nil && item.Moves == nil {

@@ -59,7 +59,7 @@ func jsonJobs(t *testing.T) map[string][]byte {
 		"[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n[[item.pass]]\nname = 'fill'\nblock = 'fern'\non = 'fern'\n")
 	jobs["on each other"] = append(jobs["on"], "[[item.pass]]\nname = 'third'\nblock = 'fern'\ngap = '30 mm'\n"...)
 	jobs["faces that differ"] = []byte("[[block]]\nname = 'fern'\nprint = '90 x 90 mm'\n[[item]]\nname = 'bag'\nsize = '50 x 50 cm'\nborder = ['5 mm', '5 mm', '5 mm', '25 mm']\n" +
-		"faces = ['front', 'back']\n[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n[[item.pass]]\nname = 'again'\nblock = 'fern'\ngap = '1 mm'\n")
+		"faces = ['front', 'back']\n[[item.colourway]]\nname = 'evening'\nface = 'back'\nswap = { moss = 'teal' }\n[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\ncolours = ['moss']\n[[item.pass]]\nname = 'again'\nblock = 'fern'\ngap = '1 mm'\n")
 	return jobs
 }
 
@@ -153,6 +153,7 @@ func TestJSONForm(t *testing.T) {
 			"items[].moves items[].moves.axis items[].moves.stretch_mm items[].moves.times",
 			"items[].overlaps items[].overlaps[].pass items[].overlaps[].on items[].overlaps[].prints items[].overlaps[].faces",
 			"items[].faces items[].faces[].name items[].faces[].mirrored items[].passes[].faces",
+			"items[].colourways items[].colourways[].name items[].colourways[].quantity items[].colourways[].face items[].colourways[].swap items[].colourways[].swap[].colour items[].colourways[].swap[].becomes",
 		},
 		"shelf": {
 			"title shelf shelf[].item shelf[].block shelf[].turned shelf[].count shelf[].columns shelf[].rows",

@@ -247,26 +247,3 @@ func stepsHeight(steps []string, h, width geometry.Length) geometry.Length {
 	}
 	return high
 }
-
-// tickBoxes draws a box for each piece, or for each so many where there are more than go in.
-func (c *card) tickBoxes(box geometry.Rect) {
-	pieces := c.face.Item.Item.Quantity * c.face.Item.Item.Pieces.Count()
-	columns := max(1, int((box.W()+2)/(boxSide+2)))
-	rows := max(1, int((box.H()-captionRow)/(boxSide+2)))
-	each := 1
-	for _, e := range []int{1, 2, 5, 10, 20, 50, 100, 1000, 10_000, 100_000, 1_000_000} {
-		if each = e; (pieces+e-1)/e <= columns*rows {
-			break
-		}
-	}
-	caption := "Tick each piece"
-	if each > 1 {
-		caption = fmt.Sprintf("Tick every %d pieces", each)
-	}
-	c.write(box, paper.Wrap(caption, 2.5, true, box.W()), 2.5, true, paper.Ink{})
-	square := paper.NewShape(geometry.RectAt(geometry.Point{}, geometry.Size{W: boxSide, H: boxSide}).Polygon().Path())
-	for i := range min((pieces+each-1)/each, columns*rows) {
-		at := box.Min.Add(geometry.Pt(geometry.Length(i%columns)*(boxSide+2), captionRow+geometry.Length(i/columns)*(boxSide+2)))
-		c.page.Stamp(square, paper.Place{At: at}, paper.Pen{Width: 0.25}, paper.Role{Kind: "box", Number: i + 1})
-	}
-}

@@ -179,6 +179,12 @@ func bring(f *paper.Flow, p *plan.Plan, t plan.Totals, sheets int) {
 	}
 	add("besides", "padded mat, pad or brush for the paint, scrap to practise on, damp rag, iron")
 	f.Table([]string{"", ""}, rows)
+	for i, c := range t.Colourings {
+		if i == 0 {
+			f.Heading("Colourways")
+		}
+		f.Text(words.UpperFirst(c.Item.Name) + ", " + say.ColouringTotal(c) + ".")
+	}
 	if j.Printing.HasPaintCover {
 		f.Quiet("Paint: face x inked share x your own figure for paint-cover, shared evenly between the colours of a pass; what stays on pad and brush comes on top.")
 	} else {

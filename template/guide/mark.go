@@ -68,10 +68,10 @@ func describePaper(h hash.Hash, j *job.Job) {
 	fmt.Fprintf(h, "%#v\n%#v\n%#v\n%#v\n", j.Units, j.Paper, j.Printer, j.Printing.Hand)
 }
 
-// describeItem writes everything of an item but its passes, its quantity, and where it is written.
+// describeItem writes everything of an item but its passes, its quantity and colours, and where it is written.
 func describeItem(h hash.Hash, it *job.Item) {
 	item := *it
-	item.Passes, item.Quantity, item.Line = nil, 0, 0
+	item.Passes, item.Colourways, item.Quantity, item.Line = nil, nil, 0, 0
 	fmt.Fprintf(h, "%#v\n", item)
 }
 

@@ -11,14 +11,15 @@ type Item struct {
 	Size    geometry.Size    // of the bounding box as it lies flat, face up
 	Outline geometry.Outline // top left corner of its bounds at (0, 0)
 	// Corners are those of a four-sided item: top left, top right, bottom right, bottom left.
-	Corners  [4]geometry.Point
-	Border   geometry.Edges
-	Hem      geometry.Length
-	Quantity int
-	Faces    []string // names; one nameless face where the job gives none
-	Zones    []Zone
-	Shade    Shade // zero where the item is not a shade
-	Passes   []*Pass
+	Corners    [4]geometry.Point
+	Border     geometry.Edges
+	Hem        geometry.Length
+	Quantity   int
+	Faces      []string // names; one nameless face where the job gives none
+	Zones      []Zone
+	Shade      Shade // zero where the item is not a shade
+	Passes     []*Pass
+	Colourways []*Colourway
 	// MoveAlong is the length of the table, where the cloth is printed stretch by stretch; 0: it is
 	// not moved.
 	MoveAlong geometry.Length

@@ -56,6 +56,7 @@ func checkItem(s section, name string, blocks map[string]*job.Block) *job.Item {
 	}
 	checkPasses(s, it, blocks, known)
 	checkPieces(s, it, shaped)
+	checkColourways(s, it)
 	checkMove(s, it)
 	return it
 }

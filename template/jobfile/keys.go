@@ -51,6 +51,7 @@ const (
 	matrixOf   kind = "a list of rows, each a list of names"
 	placeList  kind = "a list of places"
 	fourSides  kind = "a list of four lengths"
+	colourSwap kind = "colours for colours, in braces"
 	fourEdges  kind = "a length, or a list of four"
 	oneTable   kind = "a table"
 	manyTable  kind = "a table, as often as you like"
@@ -181,6 +182,7 @@ func jobKeys() []key {
 			says: "The names of the sides that are printed. The first is seen as the job says, any other turned over like a leaf: left and right change places."},
 		{in: "item", name: "move-along", kind: aLength, example: `"120 cm"`, usual: "the cloth is not moved", with: []string{string(job.Rectangle)},
 			says: "The length of the table: a cloth that is longer is printed stretch by stretch along its longer side, and the guide made for one stretch."},
+		{in: "item", name: "colourway", kind: manyTable, says: "The same item in other colours, so many of its pieces."},
 		{in: "item", name: "keep-clear", kind: manyTable, says: "A part of the item not to print on, such as a pocket."},
 		{in: "item", name: "pass", kind: manyTable, says: "One block printed all over the item, in one go."},
 
@@ -191,6 +193,14 @@ func jobKeys() []key {
 
 		{in: "item.keep-clear", name: "face", kind: aName, example: `"front"`, usual: "it goes through",
 			says: "The one face it is on, its place as seen there. Without it, it goes through, and is mirrored on every face but the first."},
+
+		{in: "item.colourway", name: "name", must: true, kind: aName, example: `"evening"`, says: "What the colourway is called."},
+		{in: "item.colourway", name: "quantity", kind: aWhole, example: "3", usual: "1; with face, every piece",
+			says: "How many of the item's pieces are printed so; the others keep the colours of the passes."},
+		{in: "item.colourway", name: "swap", must: true, kind: colourSwap, example: `{ moss = "teal", ochre = "sage" }`,
+			says: "Which colour takes the place of which that the passes name."},
+		{in: "item.colourway", name: "face", kind: aName, example: `"back"`, usual: "every face",
+			says: "The one face of the item that is printed so."},
 
 		{in: "item.pass", name: "name", kind: aName, example: `"fern ground"`, usual: "the name of its block",
 			says: "What the pass is called."},

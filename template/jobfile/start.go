@@ -67,7 +67,13 @@ size = "50 x 50 cm"           # width x height
 border = "25 mm"              # plain edge, at the least; or ["top", "right", "bottom", "left"]
 hem = "12 mm"                 # the stitched edge, where a block prints badly
 quantity = 6
-# faces = ["front", "back"]   # where both are printed
+# faces = ["front", "back"]   # where both are printed; a pocket on one has face = "front"
+
+  # Some of the pieces in other colours.
+  # [[item.colourway]]
+  # name = "evening"
+  # quantity = 2
+  # swap = { moss = "teal" }
 
   # A pass: one block printed all over the item.
   [[item.pass]]
@@ -123,7 +129,13 @@ shape = "outline"
 outline = ["0 x 0 mm", "360 x 0 mm", "180 x 520 mm"]
 border = "12 mm"              # plain edge, at the least, the same all round
 quantity = 8
-# faces = ["front", "back"]   # where both are printed
+# faces = ["front", "back"]   # where both are printed; a pocket on one has face = "front"
+
+  # Some of the pieces in other colours.
+  # [[item.colourway]]
+  # name = "evening"
+  # quantity = 2
+  # swap = { berry = "plum" }
 
   # A pass: one block printed all over the item.
   [[item.pass]]

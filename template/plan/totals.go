@@ -21,30 +21,43 @@ type Totals struct {
 	Pieces int // items, all quantities together
 	Prints int
 	Rows   []Total // by block, then colour, as they come in the job
+	// Colourings are what the pieces in each of its colours take, of the items with colourways.
+	Colourings []ColouringTotal
 	// Bench is the time at the bench at the maker's own pace; 0 where it is not given.
 	Bench time.Duration
 }
 
-// NewTotals adds up the job: every face of every piece of every item.
+// ColouringTotal is what the pieces of an item that are printed in the same colours take.
+type ColouringTotal struct {
+	job.Colouring
+	Item   *job.Item
+	Prints int
+	Rows   []Total
+}
+
+// NewTotals adds up the job: every face of every piece of every item, in its colours.
 func NewTotals(p *Plan) Totals {
 	var t Totals
 	pace := p.Job.Printing
 	seconds := 0.0
 	for _, ip := range p.Items {
 		t.Pieces += ip.Item.Quantity * ip.Item.Pieces.Count()
-		for _, cloth := range ip.Cloths() {
-			for _, pp := range cloth.Printed() {
-				each := ip.Item.Quantity * ip.Item.Pieces.Count() * len(cloth.PrintedOn(pp.Pass))
-				colours := colourNames(pp.Pass)
-				for _, b := range pp.Blocks() {
-					prints := pp.PrintsOf(b) * each
-					t.Prints += prints
-					seconds += float64(prints) * (pace.SecondsAPrint + pace.SecondsAColour*float64(len(colours)-1))
-					paint := float64(prints) * b.Face.Area() * 1e-6 * b.Inked * pace.PaintCover / float64(len(colours))
-					for _, c := range colours {
-						t.row(b.Name, c).add(prints, paint)
-					}
+		for _, c := range ip.Item.Colourings() {
+			all := ColouringTotal{Colouring: c, Item: ip.Item}
+			ip.eachPrinted(c, func(b *job.Block, prints int, colours []string) {
+				all.Prints += prints
+				each := distinct(colours)
+				seconds += float64(prints) * (pace.SecondsAPrint + pace.SecondsAColour*float64(len(each)-1))
+				paint := float64(prints) * b.Face.Area() * 1e-6 * b.Inked * pace.PaintCover / float64(len(colours))
+				for _, colour := range each {
+					share := paint * float64(countOf(colours, colour))
+					t.Rows = addTo(t.Rows, b.Name, colour, prints, share)
+					all.Rows = addTo(all.Rows, b.Name, colour, prints, share)
 				}
+			})
+			t.Prints += all.Prints
+			if len(ip.Item.Colourways) > 0 {
+				t.Colourings = append(t.Colourings, all)
 			}
 		}
 	}
@@ -54,18 +67,61 @@ func NewTotals(p *Plan) Totals {
 	return t
 }
 
-func (t *Totals) row(block, colour string) *Total {
-	i := slices.IndexFunc(t.Rows, func(r Total) bool { return r.Block == block && r.Colour == colour })
-	if i < 0 {
-		t.Rows = append(t.Rows, Total{Block: block, Colour: colour})
-		i = len(t.Rows) - 1
+// eachPrinted calls visit for each block of each pass that is printed in a colouring: with its
+// prints on all pieces and faces that are, and the colours of the pass as they are there.
+func (ip *ItemPlan) eachPrinted(c job.Colouring, visit func(b *job.Block, prints int, colours []string)) {
+	for _, cloth := range ip.Cloths() {
+		for _, pp := range cloth.Printed() {
+			faces := 0
+			for _, f := range cloth.PrintedOn(pp.Pass) {
+				if c.On(f) {
+					faces++
+				}
+			}
+			colours := colourNames(pp.Pass)
+			for i, name := range colours {
+				colours[i] = c.Colour(name)
+			}
+			for _, b := range pp.Blocks() {
+				if n := pp.PrintsOf(b) * c.Pieces * faces; n > 0 {
+					visit(b, n, colours)
+				}
+			}
+		}
 	}
-	return &t.Rows[i]
 }
 
-func (t *Total) add(prints int, paint float64) {
-	t.Prints += prints
-	t.Paint += paint
+// distinct returns colours without those that come again: two may be swapped for the same one.
+func distinct(colours []string) []string {
+	var each []string
+	for _, c := range colours {
+		if !slices.Contains(each, c) {
+			each = append(each, c)
+		}
+	}
+	return each
+}
+
+func countOf(colours []string, colour string) int {
+	n := 0
+	for _, c := range colours {
+		if c == colour {
+			n++
+		}
+	}
+	return n
+}
+
+// addTo adds prints and paint to the row of a block and a colour.
+func addTo(rows []Total, block, colour string, prints int, paint float64) []Total {
+	i := slices.IndexFunc(rows, func(r Total) bool { return r.Block == block && r.Colour == colour })
+	if i < 0 {
+		i = len(rows)
+		rows = append(rows, Total{Block: block, Colour: colour})
+	}
+	rows[i].Prints += prints
+	rows[i].Paint += paint
+	return rows
 }
 
 // colourNames are a pass's colours; one without a name where the job names none.

@@ -178,17 +178,11 @@ func evenerWords(p *plan.PassPlan, even int) string {
 // set says what the whole job takes, where it is more than one piece on one face.
 func (f *fitText) set(p *plan.Plan) {
 	t := plan.NewTotals(p)
-	if t.Prints == 0 || t.Pieces == 1 && t.Bench == 0 && !p.Job.Printing.HasPaintCover {
+	if t.Prints == 0 || len(t.Colourings) == 0 && t.Pieces == 1 && t.Bench == 0 && !p.Job.Printing.HasPaintCover {
 		return
 	}
 	text := fmt.Sprintf("The whole set: %s on %s", words.Counted(t.Prints, "print", "prints"), words.Counted(t.Pieces, "piece", "pieces"))
-	var paint []string
-	for _, r := range t.Rows {
-		if r.Paint > 0 {
-			paint = append(paint, fmt.Sprintf("%s of %s for %s", Paint(r.Paint), words.Shown(r.Colour), words.Shown(r.Block)))
-		}
-	}
-	if len(paint) > 0 {
+	if paint := paints(t.Rows); len(paint) > 0 {
 		text += "; paint: " + strings.Join(paint, ", ")
 	}
 	if t.Bench > 0 {
@@ -196,4 +190,7 @@ func (f *fitText) set(p *plan.Plan) {
 	}
 	f.blank()
 	f.say("", text+".")
+	for _, c := range t.Colourings {
+		f.say("  ", words.UpperFirst(words.Shown(c.Item.Name))+", "+ColouringTotal(c)+".")
+	}
 }
