@@ -47,8 +47,8 @@ func (it *Item) Colourings() []Colouring {
 			add(f, left[i])
 		}
 	}
-	for _, c := range it.Colourways {
-		all = append(all, Colouring{c, c.Face, c.Quantity * it.Pieces.Count()})
+	for i, c := range it.Colourways {
+		all = append(all, Colouring{&it.Colourways[i], c.Face, c.Quantity * it.Pieces.Count()})
 	}
 	return all
 }

@@ -9,22 +9,22 @@ import (
 
 // TestColourings: the pieces that no colourway takes keep the colours of the passes, on each face.
 func TestColourings(t *testing.T) {
-	way := func(name string, n int, face string) *Colourway {
-		return &Colourway{Name: name, Quantity: n, Face: face, Swap: map[string]string{"moss": "teal"}}
+	way := func(name string, n int, face string) Colourway {
+		return Colourway{Name: name, Quantity: n, Face: face, Swap: map[string]string{"moss": "teal"}}
 	}
 	both := []string{"front", "back"}
 	for name, c := range map[string]struct {
 		faces []string
-		ways  []*Colourway
+		ways  []Colourway
 		want  []string
 	}{
 		"none":              {both, nil, []string{"6 own"}},
-		"some":              {both, []*Colourway{way("evening", 2, "")}, []string{"4 own", "2 evening"}},
-		"all":               {both, []*Colourway{way("evening", 2, ""), way("dawn", 4, "")}, []string{"2 evening", "4 dawn"}},
-		"of one face":       {both, []*Colourway{way("evening", 6, "back")}, []string{"6 own front", "6 evening back"}},
-		"one for each face": {both, []*Colourway{way("dawn", 6, "front"), way("evening", 6, "back")}, []string{"6 dawn front", "6 evening back"}},
-		"mixed":             {both, []*Colourway{way("dawn", 3, ""), way("evening", 2, "back")}, []string{"3 own front", "1 own back", "3 dawn", "2 evening back"}},
-		"without faces":     {nil, []*Colourway{way("dawn", 5, "")}, []string{"1 own", "5 dawn"}},
+		"some":              {both, []Colourway{way("evening", 2, "")}, []string{"4 own", "2 evening"}},
+		"all":               {both, []Colourway{way("evening", 2, ""), way("dawn", 4, "")}, []string{"2 evening", "4 dawn"}},
+		"of one face":       {both, []Colourway{way("evening", 6, "back")}, []string{"6 own front", "6 evening back"}},
+		"one for each face": {both, []Colourway{way("dawn", 6, "front"), way("evening", 6, "back")}, []string{"6 dawn front", "6 evening back"}},
+		"mixed":             {both, []Colourway{way("dawn", 3, ""), way("evening", 2, "back")}, []string{"3 own front", "1 own back", "3 dawn", "2 evening back"}},
+		"without faces":     {nil, []Colourway{way("dawn", 5, "")}, []string{"1 own", "5 dawn"}},
 	} {
 		it := &Item{Quantity: 6, Faces: c.faces, Colourways: c.ways}
 		var got []string

@@ -19,7 +19,7 @@ type Item struct {
 	Zones      []Zone
 	Shade      Shade // zero where the item is not a shade
 	Passes     []*Pass
-	Colourways []*Colourway
+	Colourways []Colourway
 	// MoveAlong is the length of the table, where the cloth is printed stretch by stretch; 0: it is
 	// not moved.
 	MoveAlong geometry.Length

@@ -12,7 +12,7 @@ func checkColourways(s section, it *job.Item) {
 	lines := map[string]int{}
 	for _, t := range s.run("colourway") {
 		t, name := t.named("colourway", "evening", lines)
-		c := &job.Colourway{Name: name, Quantity: 1, Line: t.node.line}
+		c := job.Colourway{Name: name, Quantity: 1, Line: t.node.line}
 		c.Face = checkFaceName(t, it.Faces)
 		if c.Face != "" {
 			c.Quantity = it.Quantity
@@ -33,7 +33,7 @@ func checkColourways(s section, it *job.Item) {
 }
 
 // enoughPieces refuses more pieces in colourways than the item has.
-func enoughPieces(s section, it *job.Item, c *job.Colourway) bool {
+func enoughPieces(s section, it *job.Item, c job.Colourway) bool {
 	taken := 0
 	for _, f := range it.Faces {
 		if c.Face != "" && c.Face != f {
