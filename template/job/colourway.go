@@ -8,7 +8,6 @@ type Colourway struct {
 	Quantity int
 	Swap     map[string]string // what is printed, by the colour that a pass names
 	Face     string            // "": every face
-	Line     int               // of its heading in the job file; 0: none
 }
 
 // Colouring is so many pieces of an item that are printed alike.

@@ -12,7 +12,7 @@ func checkColourways(s section, it *job.Item) {
 	lines := map[string]int{}
 	for _, t := range s.run("colourway") {
 		t, name := t.named("colourway", "evening", lines)
-		c := job.Colourway{Name: name, Quantity: 1, Line: t.node.line}
+		c := job.Colourway{Name: name, Quantity: 1}
 		c.Face = checkFaceName(t, it.Faces)
 		if c.Face != "" {
 			c.Quantity = it.Quantity
