@@ -81,9 +81,11 @@ func checkSwap(s section, it *job.Item, face string) map[string]string {
 		if face != "" && p.Face != "" && p.Face != face {
 			continue
 		}
-		for _, c := range p.Colours {
-			if !slices.Contains(known, c) {
-				known = append(known, c)
+		for _, part := range p.Parts() {
+			for _, c := range part.Colours {
+				if !slices.Contains(known, c) {
+					known = append(known, c)
+				}
 			}
 		}
 	}
