@@ -6,8 +6,6 @@ import (
 	"runtime/metrics"
 	"strings"
 	"testing"
-	"unicode/utf8"
-
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/paper/pdf"
@@ -18,6 +16,7 @@ import (
 	"underlay/template/jobfile"
 	"underlay/template/plan"
 	"underlay/template/say"
+	"unicode/utf8"
 )
 
 // FuzzDraw draws any job that can be read.

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"slices"
 	"testing"
-
 	"underlay/paper"
 	"underlay/paper/pdf"
 	"underlay/template/jobfile"

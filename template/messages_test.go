@@ -3,7 +3,6 @@ package template
 import (
 	"strings"
 	"testing"
-
 	"underlay/template/internal/messages"
 	"underlay/template/jobfile"
 	"underlay/template/plan"

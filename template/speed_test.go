@@ -8,7 +8,6 @@ import (
 	"strings"
 	"testing"
 	"time"
-
 	"underlay/paper/pdf"
 	"underlay/template/guide"
 	"underlay/template/jobfile"

@@ -2,7 +2,6 @@ package template
 
 import (
 	"testing"
-
 	"underlay/template/job"
 	"underlay/template/jobfile"
 	"underlay/template/words"

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+
 	"underlay/template/jobfile"
 	"underlay/template/words"
 

@@ -3,7 +3,7 @@ package main
 import (
 	"strings"
 
-	"underlay/template/jobfile"
+	"underlay/template/jobfile/keys"
 	"underlay/template/words"
 )
 
@@ -21,15 +21,15 @@ func (c *call) help(args []string) error {
 		return cmd.run(c, []string{"--help"})
 	}
 	if name == "job" {
-		return c.print(jobfile.HelpKeys())
+		return c.print(keys.HelpKeys())
 	}
-	if text, ok := jobfile.HelpKey(strings.Trim(name, "[]")); ok {
+	if text, ok := keys.HelpKey(strings.Trim(name, "[]")); ok {
 		return c.print(text)
 	}
 	if _, ok := words.Nearest(name, commandNames()); ok || strings.HasPrefix(name, "-") {
 		return err
 	}
-	if near, ok := words.Nearest(name, append(jobfile.HelpNames(), "job")); ok {
+	if near, ok := words.Nearest(name, append(keys.HelpNames(), "job")); ok {
 		return usage("there is no command or key %q; write underlay help %s", name, near)
 	}
 	return usage("there is no command or key %q; underlay help shows the commands, underlay help job the keys", name)

@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
 	"underlay/template/job"
 	"underlay/template/jobfile"
 )

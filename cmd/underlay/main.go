@@ -10,6 +10,7 @@ import (
 	"io"
 	"os"
 	"strings"
+
 	"underlay/template/words"
 )
 

@@ -12,6 +12,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
 	"underlay/template/jobfile"
 
 	"github.com/google/go-cmp/cmp"

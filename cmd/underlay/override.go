@@ -1,10 +1,10 @@
 package main
 
 import (
-	"github.com/spf13/pflag"
-
 	"underlay/template/job"
 	"underlay/template/jobfile"
+
+	"github.com/spf13/pflag"
 )
 
 // overrideFlags adds the flags that say something in place of a job and do not stand in for one.

@@ -6,6 +6,7 @@ import (
 	"os"
 	"slices"
 	"strings"
+
 	"underlay/paper/pdf"
 	"underlay/paper/svg"
 	"underlay/template"

@@ -2,7 +2,6 @@ package guide
 
 import (
 	"testing"
-
 	"underlay/paper"
 	"underlay/template/job"
 	"underlay/template/jobfile"

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/template/internal/readback"

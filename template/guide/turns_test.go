@@ -4,7 +4,6 @@ import (
 	"math"
 	"strings"
 	"testing"
-
 	"underlay/geometry"
 	"underlay/template/internal/oracle"
 	"underlay/template/internal/sample"

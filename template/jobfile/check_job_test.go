@@ -6,10 +6,9 @@ import (
 	"strings"
 	"testing"
 
-	"underlay/template/internal/repo"
-
 	"underlay/geometry"
 	"underlay/template/internal/messages"
+	"underlay/template/internal/repo"
 	"underlay/template/job"
 
 	"github.com/google/go-cmp/cmp"

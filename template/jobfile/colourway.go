@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"underlay/template/job"
+	"underlay/template/jobfile/keys"
+	"underlay/template/jobfile/toml"
 	"underlay/template/words"
 )
 
@@ -68,11 +70,11 @@ func checkSwap(s section, it *job.Item, face string) map[string]string {
 	if !e.given() {
 		return nil
 	}
-	if e.node.form != table {
+	if e.node.Form != toml.Table {
 		e.wrongKind(example)
 		return nil
 	}
-	if len(e.node.order) == 0 {
+	if len(e.node.Order) == 0 {
 		e.say("swaps nothing; write which colour takes the place of which, such as swap = %s", example)
 		return nil
 	}
@@ -95,14 +97,14 @@ func checkSwap(s section, it *job.Item, face string) map[string]string {
 	}
 	swap := map[string]string{}
 	in := section{r: s.r, node: e.node, label: "swap"}
-	for _, colour := range e.node.order {
+	for _, colour := range e.node.Order {
 		at := in.key(colour)
 		other, ok := at.name("teal")
 		switch {
 		case len(known) == 0:
 			at.say(`no pass here names colours; add colours = [%s] to one`, words.Quote(colour))
 		case !slices.Contains(known, colour):
-			at.say("there is no colour %s in %s; write %s", words.Quote(colour), where, instead(colour, known))
+			at.say("there is no colour %s in %s; write %s", words.Quote(colour), where, keys.Instead(colour, known))
 		case ok && other == colour:
 			at.say("%s takes its own place; write another colour, or take it out", words.Quote(colour))
 		case ok:

@@ -39,7 +39,8 @@ func checkCone(s section, it *job.Item) bool {
 
 // uprightCone and tapedCone are the two ways of giving the size of a cone.
 func uprightCone() []string { return []string{"top", "bottom", "height"} }
-func tapedCone() []string   { return []string{"top-around", "bottom-around", "slope"} }
+
+func tapedCone() []string { return []string{"top-around", "bottom-around", "slope"} }
 
 // coneByTape tells whether a cone is given as a tape measures it.
 func coneByTape(s section) bool { return slices.ContainsFunc(tapedCone(), s.has) }

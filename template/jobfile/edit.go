@@ -5,14 +5,15 @@ import (
 	"slices"
 	"strings"
 
-	"golang.org/x/text/unicode/norm"
-
+	"underlay/template/jobfile/toml"
 	"underlay/template/words"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // editor changes the text of a good job in place, so that remarks and order stay.
 type editor struct {
-	*treeParser
+	*toml.TreeParser
 	data  []byte
 	end   string // of a line
 	edits []edit
@@ -22,31 +23,31 @@ type editor struct {
 
 // edit puts a text in place of a run of bytes.
 type edit struct {
-	byteRange
+	toml.ByteRange
 	text string
 }
 
 func newEditor(data []byte) *editor {
-	e := &editor{treeParser: parseTree(data), data: data, end: "\n"}
+	e := &editor{TreeParser: toml.ParseTree(data), data: data, end: "\n"}
 	if bytes.Contains(data, []byte("\r\n")) {
 		e.end = "\r\n"
 	}
 	return e
 }
 
-func (e *editor) insert(at int, text string) { e.replace(byteRange{at, at}, text) }
+func (e *editor) insert(at int, text string) { e.replace(toml.ByteRange{From: at, To: at}, text) }
 
-func (e *editor) replace(r byteRange, text string) { e.edits = append(e.edits, edit{r, text}) }
+func (e *editor) replace(r toml.ByteRange, text string) { e.edits = append(e.edits, edit{r, text}) }
 
 // text is the text as edited. Of edits at one place the first made comes first.
 func (e *editor) text() []byte {
 	edits := slices.Clone(e.edits)
-	slices.SortStableFunc(edits, func(a, b edit) int { return a.from - b.from })
+	slices.SortStableFunc(edits, func(a, b edit) int { return a.From - b.From })
 	var out []byte
 	at := 0
 	for _, x := range edits {
-		out = append(append(out, e.data[at:x.from]...), x.text...)
-		at = x.to
+		out = append(append(out, e.data[at:x.From]...), x.text...)
+		at = x.To
 	}
 	return append(out, e.data[at:]...)
 }
@@ -56,8 +57,8 @@ func (e *editor) lineStart(line int) int {
 	switch {
 	case line == 1:
 		return 0
-	case line-2 < len(e.ends):
-		return e.ends[line-2] + 1
+	case line-2 < len(e.Ends):
+		return e.Ends[line-2] + 1
 	}
 	return len(e.data)
 }
@@ -65,33 +66,33 @@ func (e *editor) lineStart(line int) int {
 // set gives a key of a table of its own a value.
 func (e *editor) set(in, key, value string) {
 	text := key + " = " + words.TOML(value)
-	at := e.root.keys[in]
+	at := e.Root.Keys[in]
 	switch {
 	case at == nil:
 		e.insert(len(e.data), e.end+e.end+"["+in+"]"+e.end+text+e.end)
 		// The next key goes below the same heading.
-		e.root.put(in, &node{form: table, line: 0})
-	case at.keys[key] != nil:
-		e.replace(at.keys[key].at, words.TOML(value))
-	case at.line == 0:
+		e.Root.Put(in, &toml.Node{Form: toml.Table, Line: 0})
+	case at.Keys[key] != nil:
+		e.replace(at.Keys[key].At, words.TOML(value))
+	case at.Line == 0:
 		e.insert(len(e.data), text+e.end)
-	case at.closed && len(at.keys) > 0:
-		e.insert(at.at.to, " "+text+",")
-	case at.closed && e.filled:
-		e.insert(at.at.to, ", "+text)
-	case at.closed:
-		e.insert(at.at.to, " "+text)
+	case at.Closed && len(at.Keys) > 0:
+		e.insert(at.At.To, " "+text+",")
+	case at.Closed && e.filled:
+		e.insert(at.At.To, ", "+text)
+	case at.Closed:
+		e.insert(at.At.To, " "+text)
 		e.filled = true
-	case at.dotted:
-		e.insert(e.lineStart(at.line), in+"."+text+e.end)
+	case at.Dotted:
+		e.insert(e.lineStart(at.Line), in+"."+text+e.end)
 	default:
-		e.insert(e.lineStart(at.line+1), e.endOfLine(at.line)+text+e.end)
+		e.insert(e.lineStart(at.Line+1), e.endOfLine(at.Line)+text+e.end)
 	}
 }
 
 // endOfLine ends a line that has no end, the last of the text, where one is added below it.
 func (e *editor) endOfLine(line int) string {
-	if line-1 < len(e.ends) {
+	if line-1 < len(e.Ends) {
 		return ""
 	}
 	return e.end
@@ -102,51 +103,51 @@ const dropped = "# not drawn: "
 
 // keepItem makes remarks of all items but one.
 func (e *editor) keepItem(name string) {
-	items := e.root.keys["item"]
-	if items.closed {
+	items := e.Root.Keys["item"]
+	if items.Closed {
 		e.keepInList(items, name)
 		return
 	}
 	item := -1
-	for i, h := range e.headings {
-		if h.name != "item" {
+	for i, h := range e.Headings {
+		if h.Name != "item" {
 			continue
 		}
-		if item+1 < len(items.items) && items.items[item+1].line == h.line {
+		if item+1 < len(items.Items) && items.Items[item+1].Line == h.Line {
 			item++
 		}
-		if itemName(items.items[item]) == name {
+		if itemName(items.Items[item]) == name {
 			continue
 		}
-		last := e.lineAt(len(e.data))
-		if i+1 < len(e.headings) {
-			last = e.headings[i+1].line - 1
+		last := e.LineAt(len(e.data))
+		if i+1 < len(e.Headings) {
+			last = e.Headings[i+1].Line - 1
 		}
-		for line := h.line; line <= last; line++ {
+		for line := h.Line; line <= last; line++ {
 			from := e.lineStart(line)
-			if text := strings.TrimSpace(e.lineText(line)); text != "" && text[0] != '#' {
+			if text := strings.TrimSpace(e.LineText(line)); text != "" && text[0] != '#' {
 				e.insert(from, dropped)
 			}
 		}
 	}
 }
 
-func itemName(n *node) string {
-	name, _ := n.keys["name"].value.(string)
+func itemName(n *toml.Node) string {
+	name, _ := n.Keys["name"].Value.(string)
 	return norm.NFC.String(name)
 }
 
 // keepInList takes out all items of a list of {...} but one.
-func (e *editor) keepInList(items *node, name string) {
-	for i, n := range items.items {
+func (e *editor) keepInList(items *toml.Node, name string) {
+	for i, n := range items.Items {
 		if itemName(n) != name {
 			continue
 		}
-		from, last := n.at.from, items.items[len(items.items)-1]
-		e.replace(byteRange{items.items[0].at.from, from}, "")
+		from, last := n.At.From, items.Items[len(items.Items)-1]
+		e.replace(toml.ByteRange{From: items.Items[0].At.From, To: from}, "")
 		if n != last {
-			to := e.braceEnd(from, items.items[i+1].at.from)
-			e.replace(byteRange{to, e.braceEnd(last.at.from, len(e.data))}, "")
+			to := e.braceEnd(from, items.Items[i+1].At.From)
+			e.replace(toml.ByteRange{From: to, To: e.braceEnd(last.At.From, len(e.data))}, "")
 		}
 		return
 	}
@@ -158,7 +159,7 @@ func (e *editor) braceEnd(open, limit int) int {
 		if e.data[at] != '}' {
 			continue
 		}
-		if _, problems := parse(append([]byte("x = "), e.data[open:at+1]...)); len(problems) == 0 {
+		if _, problems := toml.Parse(append([]byte("x = "), e.data[open:at+1]...)); len(problems) == 0 {
 			return at + 1
 		}
 	}

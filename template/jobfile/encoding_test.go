@@ -9,11 +9,11 @@ import (
 	"testing"
 	"unicode/utf16"
 
-	"github.com/google/go-cmp/cmp"
-
 	"underlay/template/internal/repo"
 	"underlay/template/job"
 	"underlay/template/words"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // asUTF16 writes a text as UTF-16 with its mark: FF FE where the lower byte comes first (The

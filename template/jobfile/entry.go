@@ -8,6 +8,8 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"underlay/template/jobfile/keys"
+	"underlay/template/jobfile/toml"
 	"underlay/template/words"
 )
 
@@ -17,53 +19,53 @@ const longestName = 300
 // section is one table of the job file being checked.
 type section struct {
 	r     *reader
-	node  *node
-	keys  *keyTree // those its table can have
-	label string   // what a message calls it: `item "book bag"`
+	node  *toml.Node
+	keys  *keys.KeyTree // those its table can have
+	label string        // what a message calls it: `item "book bag"`
 }
 
 // entry is one key of a section, or one place in its list, with its value.
 type entry struct {
 	s      section
 	key    string
-	node   *node // nil: not given
+	node   *toml.Node // nil: not given
 	inList bool
 }
 
-func (s section) key(key string) entry { return entry{s: s, key: key, node: s.node.keys[key]} }
+func (s section) key(key string) entry { return entry{s: s, key: key, node: s.node.Keys[key]} }
 
 // value is what a single value says; of a list or a table it is the node; nil: not given.
 func (e entry) value() any {
 	switch {
 	case e.node == nil:
 		return nil
-	case e.node.form != single:
+	case e.node.Form != toml.Single:
 		return e.node
 	}
-	return e.node.value
+	return e.node.Value
 }
 
 // report adds a problem of a place, unless one is reported there already.
-func (s section) report(at *node, key, format string, args ...any) {
-	if at.blamed {
+func (s section) report(at *toml.Node, key, format string, args ...any) {
+	if at.Blamed {
 		return
 	}
-	at.blamed = true
-	s.r.add(at.line, key, fmt.Sprintf(format, args...))
+	at.Blamed = true
+	s.r.add(at.Line, key, fmt.Sprintf(format, args...))
 }
 
 // say reports a problem of the section as a whole, at its heading. There may be several.
 func (s section) say(format string, args ...any) {
-	s.r.add(s.node.line, "", fmt.Sprintf(format, args...))
+	s.r.add(s.node.Line, "", fmt.Sprintf(format, args...))
 }
 
 // has tells whether a key is given, or was meant by one that is misspelt.
 func (s section) has(key string) bool {
-	if s.node.keys[key] != nil {
+	if s.node.Keys[key] != nil {
 		return true
 	}
-	for _, n := range s.node.keys {
-		if n.meant == key {
+	for _, n := range s.node.Keys {
+		if n.Meant == key {
 			return true
 		}
 	}
@@ -79,22 +81,22 @@ func (s section) needs(key, example string) {
 
 // below returns a table of the section; one that is not there is empty.
 func (s section) below(key string) section {
-	n := s.node.keys[key]
+	n := s.node.Keys[key]
 	if n == nil {
-		n = newTable(s.node.line)
+		n = toml.NewTable(s.node.Line)
 	}
-	return section{r: s.r, node: n, keys: s.keys.tables[key], label: "[" + key + "]"}
+	return section{r: s.r, node: n, keys: s.keys.Tables[key], label: "[" + key + "]"}
 }
 
 // run returns the tables of a run, [[key]], in order.
 func (s section) run(key string) []section {
-	at := s.node.keys[key]
-	if at == nil || at.form != tables {
+	at := s.node.Keys[key]
+	if at == nil || at.Form != toml.Tables {
 		return nil
 	}
 	var run []section
-	for _, n := range at.items {
-		run = append(run, section{r: s.r, node: n, keys: s.keys.tables[key], label: "this " + key})
+	for _, n := range at.Items {
+		run = append(run, section{r: s.r, node: n, keys: s.keys.Tables[key], label: "this " + key})
 	}
 	return run
 }
@@ -122,7 +124,7 @@ func (s section) uniqueName(thing, example string, lines map[string]int) string 
 		e.say("%s is the name of the %s in line %d already; write another name for one of them", words.Quote(name), thing, line)
 		return name
 	}
-	lines[name] = e.node.line
+	lines[name] = e.node.Line
 	return name
 }
 
@@ -131,8 +133,8 @@ func (e entry) given() bool { return e.node != nil }
 
 // faulty tells whether a key is there, and something has been said against it.
 func (s section) faulty(key string) bool {
-	n := s.node.keys[key]
-	return n != nil && n.blamed
+	n := s.node.Keys[key]
+	return n != nil && n.Blamed
 }
 
 // say reports a problem of the value; the key is put before it.
@@ -155,13 +157,13 @@ func (e entry) wrong(is, write string) {
 
 // wrongKind reports a value that is, say, a list where a text should be.
 func (e entry) wrongKind(write string) {
-	is := words.Shown(e.node.source)
-	switch e.node.form {
-	case list:
+	is := words.Shown(e.node.Source)
+	switch e.node.Form {
+	case toml.List:
 		is = "[...] is a list"
-	case table, tables:
+	case toml.Table, toml.Tables:
 		is = "{...} is a table"
-	case single:
+	case toml.Single:
 		is += " is " + kindOf(e.value())
 	}
 	e.wrong(is, write)
@@ -187,7 +189,7 @@ func (e entry) text(example string) (string, bool) {
 	case string:
 		return v, true
 	case int64, float64:
-		e.wrong(words.Shown(e.node.source)+" is a number without quotes", words.Quote(e.node.source))
+		e.wrong(words.Shown(e.node.Source)+" is a number without quotes", words.Quote(e.node.Source))
 	default:
 		e.wrongKind(words.Quote(example))
 	}
@@ -221,7 +223,7 @@ func (e entry) word(known []string, otherwise string) (string, bool) {
 
 // word reads a key that is one of a few words, the usual one where it is not given.
 func (s section) word(key string) (string, bool) {
-	known := s.keys.keys[key].words
+	known := s.keys.Keys[key].Words
 	return s.key(key).word(known, known[0])
 }
 
@@ -236,7 +238,7 @@ func (e entry) knows(s string, known []string) bool {
 
 // notKnown says of a word that it is none of those known.
 func notKnown(word string, known []string) string {
-	return fmt.Sprintf("%s is not known here; write %s", words.Quote(word), instead(word, known))
+	return fmt.Sprintf("%s is not known here; write %s", words.Quote(word), keys.Instead(word, known))
 }
 
 // yes reads true or false.
@@ -266,7 +268,7 @@ func (e entry) asList(example string) string {
 
 // isList tells whether a list is given.
 func (e entry) isList() bool {
-	return e.node != nil && (e.node.form == list || e.node.form == tables && e.node.closed)
+	return e.node != nil && (e.node.Form == toml.List || e.node.Form == toml.Tables && e.node.Closed)
 }
 
 // list reads a list; example is how one looks.
@@ -282,12 +284,12 @@ func (e entry) list(example string) ([]entry, bool) {
 		}
 		return nil, false
 	}
-	if len(e.node.items) == 0 {
+	if len(e.node.Items) == 0 {
 		e.wrong("[] is empty", example+", or leave the line out")
 		return nil, false
 	}
-	entries := make([]entry, len(e.node.items))
-	for i, n := range e.node.items {
+	entries := make([]entry, len(e.node.Items))
+	for i, n := range e.node.Items {
 		entries[i] = entry{s: e.s, key: e.key, node: n, inList: true}
 	}
 	return entries, true

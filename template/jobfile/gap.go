@@ -47,7 +47,7 @@ func checkGaps(s section, pass *job.Pass) bool {
 func gapsClash(gap, lap, across, down entry) bool {
 	switch {
 	case gap.given() && lap.given():
-		lap.say("gap is given too, in line %d; keep one of them", gap.node.line)
+		lap.say("gap is given too, in line %d; keep one of them", gap.node.Line)
 	case lap.given() && (across.given() || down.given()):
 		lap.say("a gap is given too, across or down; keep one of them, and write a lap across as gap-across = \"-0.5 mm\"")
 	case gap.given() && across.given() && down.given():

@@ -33,14 +33,14 @@ func checkItems(s section, blocks map[string]*job.Block) []*job.Item {
 
 // checkItem reads one [[item]] and what belongs to it.
 func checkItem(s section, name string, blocks map[string]*job.Block) *job.Item {
-	it := &job.Item{Name: name, Quantity: 1, Line: s.node.line}
+	it := &job.Item{Name: name, Quantity: 1, Line: s.node.Line}
 	shape, known := s.word("shape")
 	it.Shape = job.Shape(shape)
 	if known {
-		for _, name := range s.node.order {
-			if k := s.keys.keys[name]; len(k.with) > 0 && !slices.Contains(k.with, shape) {
+		for _, name := range s.node.Order {
+			if k := s.keys.Keys[name]; len(k.With) > 0 && !slices.Contains(k.With, shape) {
 				s.key(name).say("belongs to an item with shape = %s, and this one's is %s; take one of the two out",
-					words.OneOf(k.with), words.Quote(shape))
+					words.OneOf(k.With), words.Quote(shape))
 			}
 		}
 	}

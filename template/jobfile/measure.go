@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"underlay/geometry"
+	"underlay/template/jobfile/toml"
 	"underlay/template/words"
 )
 
@@ -25,7 +26,7 @@ func parsed[T any](e entry, example string, parse func(string) (T, error)) (T, b
 		}
 		return t, true
 	case int64, float64:
-		number := words.Shown(e.node.source)
+		number := words.Shown(e.node.Source)
 		e.wrong(number+" has no unit", words.Quote(e.s.r.withUnit(number, example)))
 	default:
 		e.wrongKind(words.Quote(example))
@@ -36,7 +37,7 @@ func parsed[T any](e entry, example string, parse func(string) (T, error)) (T, b
 // withUnit completes a bare number to what the example looks like, in the units of the job.
 func (r *reader) withUnit(number, example string) string {
 	switch {
-	case !startsFigure.MatchString(number) || strings.ContainsAny(number, "_eExXoObB"):
+	case !toml.StartsFigure.MatchString(number) || strings.ContainsAny(number, "_eExXoObB"):
 		// inf, nan, and numbers as programmers write them are no lengths.
 		return example
 	case strings.Contains(example, "/m2"):
@@ -115,7 +116,7 @@ func (e entry) number(example string, least, most float64) (float64, bool) {
 		return 0, false
 	}
 	if !(n >= least && n <= most) {
-		e.say("%s is not from %v to %s; write a number such as %s", words.Shown(e.node.source), least, words.PlainNumber(most), example)
+		e.say("%s is not from %v to %s; write a number such as %s", words.Shown(e.node.Source), least, words.PlainNumber(most), example)
 		return 0, false
 	}
 	return n, true
@@ -125,7 +126,7 @@ func (e entry) number(example string, least, most float64) (float64, bool) {
 func (e entry) count(example string, most int) (int, bool) {
 	n, ok := e.number(example, 1, float64(most))
 	if ok && n != math.Trunc(n) {
-		e.say("%s is not a whole number; write one such as %s", words.Shown(e.node.source), example)
+		e.say("%s is not a whole number; write one such as %s", words.Shown(e.node.Source), example)
 		return 0, false
 	}
 	return int(n), ok

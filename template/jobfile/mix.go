@@ -6,37 +6,33 @@ import (
 	"strings"
 
 	"underlay/template/job"
+	"underlay/template/jobfile/keys"
+	"underlay/template/jobfile/toml"
 	"underlay/template/words"
 )
 
 // mostMixed is the most rows, and the most columns, of a matrix of blocks or colours.
 const mostMixed = 12
 
-// examples of matrices.
-const (
-	blocksExample  = `[["fern", "wave"], ["wave", "fern"]]`
-	coloursExample = `[["moss"], ["ochre"]]`
-)
-
 // checkMix reads the blocks and the colours of a pass that takes turns with them; false where there is
 // no good block.
 func (p *passReader) checkMix(s section, pass *job.Pass) bool {
 	blocks, colours := s.key("blocks"), s.key("colours-in-turn")
 	if e := s.key("block"); blocks.given() && e.given() {
-		blocks.say("block is given too, in line %d; keep one of them", e.node.line)
+		blocks.say("block is given too, in line %d; keep one of them", e.node.Line)
 		return false
 	}
 	if e := s.key("colours"); colours.given() && e.given() {
-		colours.say("colours is given too, in line %d; keep one of them: colours are all on the block at once, colours-in-turn whole prints of one each", e.node.line)
+		colours.say("colours is given too, in line %d; keep one of them: colours are all on the block at once, colours-in-turn whole prints of one each", e.node.Line)
 	}
 	good := true
 	rows := [][]string{{""}}
 	if blocks.given() {
-		rows, good = blocks.matrix(blocksExample)
+		rows, good = blocks.matrix(keys.BlocksExample)
 		for i, row := range rows {
 			for j, name := range row {
 				if p.blocks[name] == nil {
-					blocks.node.items[i].blame(blocks, j, name, slices.Sorted(maps.Keys(p.blocks)))
+					blame(blocks.node.Items[i], blocks, j, name, slices.Sorted(maps.Keys(p.blocks)))
 					good = false
 				}
 			}
@@ -53,7 +49,7 @@ func (p *passReader) checkMix(s section, pass *job.Pass) bool {
 	turns := [][]string{{""}}
 	if colours.given() {
 		var ok bool
-		if turns, ok = colours.matrix(coloursExample); !ok {
+		if turns, ok = colours.matrix(keys.ColoursExample); !ok {
 			return good && pass.Block != nil
 		}
 		if sameThroughout(turns) {
@@ -119,9 +115,9 @@ func sameThroughout(rows [][]string) bool {
 }
 
 // blame reports a name, the one at an index of a row, that no block has.
-func (n *node) blame(e entry, at int, name string, names []string) {
+func blame(n *toml.Node, e entry, at int, name string, names []string) {
 	if len(names) > 0 {
-		entry{s: e.s, key: e.key, node: n.items[at], inList: true}.unknownName(name, "block", names)
+		entry{s: e.s, key: e.key, node: n.Items[at], inList: true}.unknownName(name, "block", names)
 	}
 }
 

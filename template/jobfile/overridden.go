@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"underlay/template/job"
+	"underlay/template/jobfile/toml"
 	"underlay/template/words"
 )
 
@@ -13,7 +14,7 @@ import (
 // of all items the one that is kept, the others as remarks. What it says first tells which flags
 // they were.
 func overridden(j *job.Job, o Overrides) []byte {
-	text, err := decodeText(j.Source)
+	text, err := toml.DecodeText(j.Source)
 	if err != nil {
 		return j.Source
 	}
@@ -49,7 +50,7 @@ func overridden(j *job.Job, o Overrides) []byte {
 // that is the name of the file, which may be another one day.
 func (e *editor) head(flags, title string) string {
 	head := "# Drawn with " + flags + e.end
-	if e.root.keys["title"] == nil {
+	if e.Root.Keys["title"] == nil {
 		head += "title = " + words.TOML(title) + e.end
 	}
 	return head

@@ -8,10 +8,10 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"underlay/template/internal/repo"
 	"underlay/template/job"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // same makes a text of all that a job says, pointers followed, without where it is written.

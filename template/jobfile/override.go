@@ -3,10 +3,12 @@ package jobfile
 import (
 	"fmt"
 
-	"golang.org/x/text/unicode/norm"
-
 	"underlay/template/job"
+	"underlay/template/jobfile/keys"
+	"underlay/template/jobfile/toml"
 	"underlay/template/words"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 // Overrides is what flags say in place of a job. Every field is the text of the flag of its
@@ -35,7 +37,7 @@ func Override(j *job.Job, o Overrides) error {
 			}
 		}
 		if items == nil {
-			problems = append(problems, job.Problem{Key: "--item", Text: fmt.Sprintf("there is no item %s; write %s", words.Quote(o.Item), instead(o.Item, names))})
+			problems = append(problems, job.Problem{Key: "--item", Text: fmt.Sprintf("there is no item %s; write %s", words.Quote(o.Item), keys.Instead(o.Item, names))})
 		}
 	}
 	if len(problems) > 0 {
@@ -52,13 +54,13 @@ func Override(j *job.Job, o Overrides) error {
 // job file is. Margin and overlap stay as they are; where they do not go with the paper, that
 // is a problem of the paper.
 func overridePaper(j *job.Job, o Overrides) (job.Paper, job.Problems) {
-	r := &reader{units: j.Units, keys: newKeyTree()}
-	s, p := section{r: r, node: newTable(0), keys: r.keys.tables["paper"], label: "[paper]"}, j.Paper
+	r := &reader{units: j.Units, keys: keys.NewKeyTree()}
+	s, p := section{r: r, node: toml.NewTable(0), keys: r.keys.Tables["paper"], label: "[paper]"}, j.Paper
 	var flags []string // by the line their key is given, counted from 1
 	put := func(flag, key, value string) {
 		if value != "" {
 			flags = append(flags, flag)
-			s.node.put(key, newText(len(flags), value))
+			s.node.Put(key, toml.NewText(len(flags), value))
 		}
 	}
 	put("--paper", "size", o.Paper)

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"underlay/template/job"
+	"underlay/template/jobfile/keys"
 	"underlay/template/words"
 )
 
@@ -34,7 +35,7 @@ func checkPasses(s section, it *job.Item, blocks map[string]*job.Block, known bo
 func (p *passReader) check(s section) *job.Pass {
 	pass := &job.Pass{
 		Step: 0.5, GridTurn: 45, CentreAcross: job.OnBest, CentreDown: job.OnBest,
-		Turns: job.Turns{{0}}, Order: job.CentreOut, Tops: job.TopsOut, Line: s.node.line,
+		Turns: job.Turns{{0}}, Order: job.CentreOut, Tops: job.TopsOut, Line: s.node.Line,
 	}
 	pass.Colours = checkColours(s)
 	block := p.checkMix(s, pass)
@@ -66,8 +67,6 @@ func (p *passReader) check(s section) *job.Pass {
 	}
 	return pass
 }
-
-var centrings = []string{string(job.OnBest), string(job.OnPrint), string(job.OnJoint)}
 
 // checkRepeat reads how the prints are set out. A word that is none is told those the item takes.
 func (p *passReader) checkRepeat(s section) (job.Repeat, bool) {
@@ -107,7 +106,7 @@ func (p *passReader) checkBlockName(s section, pass *job.Pass) bool {
 
 // unknownName reports a name that nothing has.
 func (e entry) unknownName(name, thing string, names []string) {
-	e.say("there is no %s %s; write %s", thing, words.Quote(name), instead(name, names))
+	e.say("there is no %s %s; write %s", thing, words.Quote(name), keys.Instead(name, names))
 }
 
 // checkName reads what the pass is called: as its block, where nothing is said.
@@ -134,7 +133,7 @@ func (p *passReader) checkName(s section, pass *job.Pass) {
 		}
 		return
 	}
-	p.lines[name] = s.node.line
+	p.lines[name] = s.node.Line
 	p.passes[name] = pass
 }
 
@@ -185,7 +184,7 @@ func checkColours(s section) []string {
 func (p *passReader) checkKeys(s section, pass *job.Pass, known bool) bool {
 	between, on := s.key("between"), s.key("on")
 	if between.given() && on.given() {
-		on.say("between is given too, in line %d; keep one of them", between.node.line)
+		on.say("between is given too, in line %d; keep one of them", between.node.Line)
 		return false
 	}
 	s.goesWith("open-edges", "between")
@@ -203,10 +202,10 @@ func (p *passReader) checkKeys(s section, pass *job.Pass, known bool) bool {
 	case !known:
 		return false
 	}
-	for _, name := range s.node.order {
-		if k := s.keys.keys[name]; len(k.with) > 0 && !slices.Contains(k.with, string(pass.Repeat)) {
+	for _, name := range s.node.Order {
+		if k := s.keys.Keys[name]; len(k.With) > 0 && !slices.Contains(k.With, string(pass.Repeat)) {
 			s.key(name).say("belongs to repeat = %s, and this pass's is %s; take one of the two out",
-				words.OneOf(k.with), words.Quote(string(pass.Repeat)))
+				words.OneOf(k.With), words.Quote(string(pass.Repeat)))
 		}
 	}
 	if takes := job.RepeatsOn(p.item.Shape); p.shape && !slices.Contains(takes, pass.Repeat) {
@@ -229,9 +228,9 @@ func (s section) goesWith(key, other string) {
 
 // placed refuses what sets prints out, where the key seat has another pass do that.
 func (s section) placed(seat, by string) {
-	for _, name := range s.node.order {
-		k := s.keys.keys[name]
-		setsOut := len(k.with) > 0 && !(seat == "between" && k.seats)
+	for _, name := range s.node.Order {
+		k := s.keys.Keys[name]
+		setsOut := len(k.With) > 0 && !(seat == "between" && k.Seats)
 		if setsOut || name == "repeat" {
 			s.key(name).say("means nothing with %s: %s say where each print goes; take it out", seat, by)
 		}

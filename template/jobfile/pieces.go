@@ -60,7 +60,7 @@ func (e entry) grid(example string) (job.Pieces, bool) {
 	case string:
 		text = v
 	case int64, float64:
-		e.wrong(words.Shown(e.node.source)+" is one number", example+", so many across x so many down")
+		e.wrong(words.Shown(e.node.Source)+" is one number", example+", so many across x so many down")
 		return job.Pieces{}, false
 	default:
 		e.wrongKind(example)

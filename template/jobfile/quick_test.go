@@ -3,8 +3,10 @@ package jobfile
 import (
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
+	"underlay/template/jobfile/toml"
 	"underlay/template/words"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 func TestQuickJob(t *testing.T) {
@@ -92,10 +94,10 @@ func TestQuickProblems(t *testing.T) {
 // TestTOMLText brings texts through a job file and back.
 func TestTOMLText(t *testing.T) {
 	for _, s := range []string{"fern", `17 3/4"`, `a\b`, "two\nlines\ttab\x00\x7f", "Ферн", `'''"""`, "\u2028", "#", "a\r\nb"} {
-		root, problems := parse([]byte("title = " + words.TOML("-"+s)))
+		root, problems := toml.Parse([]byte("title = " + words.TOML("-"+s)))
 		if len(problems) > 0 {
 			t.Errorf("%q: %v", s, problems)
-		} else if got := root.keys["title"].value; got != "-"+s {
+		} else if got := root.Keys["title"].Value; got != "-"+s {
 			t.Errorf("%q became %q", s, got)
 		}
 	}

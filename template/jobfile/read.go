@@ -10,6 +10,8 @@ import (
 
 	"underlay/geometry"
 	"underlay/template/job"
+	"underlay/template/jobfile/keys"
+	"underlay/template/jobfile/toml"
 )
 
 // LargestJob is the most bytes a job file may have: 1 MiB.
@@ -20,13 +22,13 @@ type reader struct {
 	name     string // of the file, as shown
 	problems job.Problems
 	units    geometry.Unit // what the job asks for on its papers
-	keys     *keyTree      // all there are
+	keys     *keys.KeyTree // all there are
 }
 
 // Read reads and checks a job file. The name is that of the file, "-" for standard input.
 // The error is of type Problems: everything wrong with the file, each thing once.
 func Read(name string, data []byte) (*job.Job, error) {
-	r := &reader{name: name, keys: newKeyTree()}
+	r := &reader{name: name, keys: keys.NewKeyTree()}
 	if name == "-" {
 		r.name = "standard input"
 	}
@@ -40,9 +42,6 @@ func Read(name string, data []byte) (*job.Job, error) {
 func (r *reader) add(line int, key, text string) {
 	r.problems = append(r.problems, job.Problem{File: r.name, Line: line, Key: key, Text: text})
 }
-
-// unitWords are the units a job can ask for, in the order in which package geometry counts them.
-var unitWords = []string{geometry.UnitMM.String(), geometry.UnitCM.String(), geometry.UnitInch.String()}
 
 // show writes a length for a message, in the units of the job, so that it can be written into
 // the job as it stands.
@@ -72,7 +71,7 @@ func (r *reader) rounded(l geometry.Length, round func(float64) float64) string 
 
 // read goes from text to job. The job is good only where no problem was found.
 func (r *reader) read(data []byte) *job.Job {
-	text, err := decodeText(data)
+	text, err := toml.DecodeText(data)
 	if err != nil {
 		r.add(0, "", err.Error())
 		return nil
@@ -81,7 +80,7 @@ func (r *reader) read(data []byte) *job.Job {
 	if !r.readable(data) {
 		return nil
 	}
-	root, problems := parse(data)
+	root, problems := toml.Parse(data)
 	for _, p := range problems {
 		r.add(p.Line, "", p.Text)
 	}
@@ -126,7 +125,7 @@ func (r *reader) job(s section) *job.Job {
 		j.Title = title
 	}
 	if word, ok := s.word("units"); ok {
-		r.units = geometry.Unit(slices.Index(unitWords, word))
+		r.units = geometry.Unit(slices.Index(keys.UnitWords, word))
 	}
 	j.Units = r.units
 	j.Paper = checkPaper(s.below("paper"))

@@ -8,14 +8,14 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"underlay/template/internal/repo"
-
 	"underlay/geometry"
 	"underlay/template/internal/messages"
+	"underlay/template/internal/repo"
 	"underlay/template/job"
+	"underlay/template/jobfile/toml"
 
 	"github.com/google/go-cmp/cmp"
-	"github.com/pelletier/go-toml/v2"
+	gotoml "github.com/pelletier/go-toml/v2"
 )
 
 // FuzzReadJob reads anything as a job file: it never panics, a refusal is a list of plain
@@ -43,11 +43,11 @@ func FuzzReadJob(f *testing.F) {
 			return
 		}
 		var read map[string]any
-		text, err := decodeText(data)
+		text, err := toml.DecodeText(data)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if err := toml.Unmarshal(text, &read); err != nil {
+		if err := gotoml.Unmarshal(text, &read); err != nil {
 			t.Errorf("accepted, but another reader of TOML says: %v", err)
 		}
 		checkLimits(t, job)

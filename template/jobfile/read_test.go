@@ -6,9 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"underlay/template/internal/repo"
-
 	"underlay/template/internal/messages"
+	"underlay/template/internal/repo"
 
 	"github.com/google/go-cmp/cmp"
 )

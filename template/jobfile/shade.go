@@ -38,7 +38,7 @@ func checkDrum(s section, it *job.Item, ok bool) bool {
 	var width geometry.Length
 	switch {
 	case diameter.given() && around.given():
-		around.say("diameter is given too, in line %d; keep one of them", diameter.node.line)
+		around.say("diameter is given too, in line %d; keep one of them", diameter.node.Line)
 		return false
 	case around.given():
 		got, good := around.positive("80 cm")

@@ -45,7 +45,7 @@ func checkSingles(s section, pass *job.Pass) {
 		if !ok || !e.inRange(place.At.X, place.At.Y) {
 			continue
 		}
-		place.Line = e.node.line
+		place.Line = e.node.Line
 		pass.Places = append(pass.Places, place)
 	}
 	if pass.Tops == job.TopsUp && pass.Repeat.Framed() {
@@ -78,7 +78,7 @@ func parsePlace(text string) (job.Place, error) {
 func (e entry) seed() (uint64, bool) {
 	n, ok := e.number("1", 0, mostSeed)
 	if ok && n != math.Trunc(n) {
-		e.say("%s is not a whole number; write one such as 1", words.Shown(e.node.source))
+		e.say("%s is not a whole number; write one such as 1", words.Shown(e.node.Source))
 		return 0, false
 	}
 	return uint64(n), ok

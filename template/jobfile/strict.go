@@ -4,28 +4,30 @@ import (
 	"slices"
 	"strings"
 
+	"underlay/template/jobfile/keys"
+	"underlay/template/jobfile/toml"
 	"underlay/template/words"
 )
 
 // shaped reports unknown keys, and tables written as something else. It tells whether the
 // rest can be read in spite of them.
-func (r *reader) shaped(n *node, s *keyTree) bool {
+func (r *reader) shaped(n *toml.Node, s *keys.KeyTree) bool {
 	ok := true
-	for _, key := range n.order {
-		child, below := n.keys[key], s.tables[key]
-		known := slices.Contains(s.order, key)
+	for _, key := range n.Order {
+		child, below := n.Keys[key], s.Tables[key]
+		known := slices.Contains(s.Order, key)
 		switch {
 		case !known:
 			r.unknownKey(n, key, s)
 			// A whole table amiss: what is said to be missing later would be in it.
-			ok = ok && (child.form == single || child.form == list)
+			ok = ok && (child.Form == toml.Single || child.Form == toml.List)
 		case below == nil:
-		case below.many && child.form == tables:
-			for _, item := range child.items {
+		case below.Many && child.Form == toml.Tables:
+			for _, item := range child.Items {
 				ok = r.shaped(item, below) && ok
 			}
-		case below.many && child.form == list && len(child.items) == 0:
-		case !below.many && child.form == table:
+		case below.Many && child.Form == toml.List && len(child.Items) == 0:
+		case !below.Many && child.Form == toml.Table:
 			ok = r.shaped(child, below) && ok
 		default:
 			ok = false
@@ -36,78 +38,80 @@ func (r *reader) shaped(n *node, s *keyTree) bool {
 }
 
 // misshapen reports a known table that is not written as one, or as the wrong kind.
-func (r *reader) misshapen(n *node, s *keyTree) {
-	last := s.path[strings.LastIndex(s.path, ".")+1:]
+func (r *reader) misshapen(n *toml.Node, s *keys.KeyTree) {
+	last := s.Path[strings.LastIndex(s.Path, ".")+1:]
 	switch {
-	case n.form == single || n.form == list:
-		r.add(n.line, "", last+" is a table, not a value; write "+s.heading()+" on a line of its own, and its keys below")
-	case s.many && !n.opened:
-		r.add(n.line, "", "this stands before the first "+s.heading()+"; move it below the "+s.heading()+" it belongs to")
-	case s.many:
-		r.add(n.line, "", "["+s.path+"] needs two brackets on each side; write "+s.heading())
+	case n.Form == toml.Single || n.Form == toml.List:
+		r.add(n.Line, "", last+" is a table, not a value; write "+s.Heading()+" on a line of its own, and its keys below")
+	case s.Many && !n.Opened:
+		r.add(n.Line, "", "this stands before the first "+s.Heading()+"; move it below the "+s.Heading()+" it belongs to")
+	case s.Many:
+		r.add(n.Line, "", "["+s.Path+"] needs two brackets on each side; write "+s.Heading())
 	default:
-		r.add(n.line, "", "there is only one "+last+", so it has one bracket on each side; write "+s.heading())
+		r.add(n.Line, "", "there is only one "+last+", so it has one bracket on each side; write "+s.Heading())
 	}
 }
 
 // unknownKey reports a key that no job file has at this place.
-func (r *reader) unknownKey(n *node, key string, t *keyTree) {
-	child := n.keys[key]
-	child.blamed = true
+func (r *reader) unknownKey(n *toml.Node, key string, t *keys.KeyTree) {
+	child := n.Keys[key]
+	child.Blamed = true
 	what := "unknown key " + words.Quote(key)
-	isTable := child.form == table || child.form == tables && !child.closed
+	isTable := child.Form == toml.Table || child.Form == toml.Tables && !child.Closed
 	if isTable {
 		what = "unknown table " + words.Quote(key)
 	}
-	write, elsewhere := t.advice(child, key)
+	write, elsewhere := advice(t, child, key)
 	if elsewhere {
 		what += " here"
 	}
 	text := what + "; " + write
-	if child.form == tables && !child.closed {
-		for _, item := range child.items {
-			r.add(item.line, "", text)
+	if child.Form == toml.Tables && !child.Closed {
+		for _, item := range child.Items {
+			r.add(item.Line, "", text)
 		}
 		return
 	}
-	r.add(child.line, "", text)
+	r.add(child.Line, "", text)
 }
 
 // advice says what to write in place of an unknown key, and notes in its node which is meant;
 // elsewhere: it is a key of another table.
-func (t *keyTree) advice(child *node, key string) (write string, elsewhere bool) {
+func advice(t *keys.KeyTree, child *toml.Node, key string) (write string, elsewhere bool) {
 	plain := words.Plain(key)
-	if _, ok := t.keys[plain]; ok {
-		child.meant = plain
-		return "write " + t.asWritten(child, plain), false
+	if _, ok := t.Keys[plain]; ok {
+		child.Meant = plain
+		return "write " + asWritten(t, child, plain), false
 	}
-	if c, ok := t.other[plain]; ok {
-		child.meant = c.key
-		if c.write != "" {
-			return "write " + c.write, false
+	if c, ok := t.Other[plain]; ok {
+		child.Meant = c.Key
+		if c.Write != "" {
+			return "write " + c.Write, false
 		}
-		return "write " + t.asWritten(child, c.key), false
+		return "write " + asWritten(t, child, c.Key), false
 	}
-	if home := t.home(plain); home != "" && !t.listed[plain] {
+	if home := t.Home(plain); home != "" && !t.Listed[plain] {
 		return home, true
 	}
-	if near, ok := words.Nearest(key, t.order); ok {
-		child.meant = near
-		return "write " + t.asWritten(child, near), false
+	if near, ok := words.Nearest(key, t.Order); ok {
+		child.Meant = near
+		return "write " + asWritten(t, child, near), false
 	}
-	return "the keys of " + t.heading() + " are " + strings.Join(t.order, ", "), false
+	return "the keys of " + t.Heading() + " are " + strings.Join(t.Order, ", "), false
 }
 
 // asWritten is the key that was meant, as it is to be written: a table with its brackets, and a
 // list with what the maker wrote, where that is no list yet.
-func (t *keyTree) asWritten(child *node, name string) string {
-	if below := t.tables[name]; below != nil {
-		return below.heading()
+func asWritten(t *keys.KeyTree, child *toml.Node, name string) string {
+	if below := t.Tables[name]; below != nil {
+		return below.Heading()
 	}
-	if text, single := child.value.(string); single && isListKind(t.keys[name].kind) {
+	if text, single := child.Value.(string); single && isListKind(t.Keys[name].Kind) {
 		return name + " = [" + words.Quote(text) + "]"
 	}
 	return words.Quote(name)
 }
 
-func isListKind(k kind) bool { return k == nameList || k == wordList || k == turnRows }
+func isListKind(k keys.Kind) bool {
+	return k == keys.NameList || k == keys.WordList || k == keys.TurnRows
+}

@@ -143,42 +143,6 @@ func TestUnknownKeys(t *testing.T) {
 	}
 }
 
-// TestNamesOfKeys holds the lists of other names to the table of keys.
-func TestNamesOfKeys(t *testing.T) {
-	trees := map[string]*keyTree{}
-	var walk func(*keyTree)
-	walk = func(k *keyTree) {
-		trees[k.path] = k
-		for _, below := range k.tables {
-			walk(below)
-		}
-	}
-	walk(newKeyTree())
-	for _, n := range append(otherNames(), listed()...) {
-		tree := trees[n.in]
-		if tree == nil {
-			t.Errorf("there is no table %q", n.in)
-			continue
-		}
-		if _, ok := tree.keys[n.key]; n.key != "" && !ok {
-			t.Errorf("%s has no key %q", tree.heading(), n.key)
-		}
-		for _, w := range strings.Fields(n.called) {
-			if _, ok := tree.keys[w]; ok {
-				t.Errorf("%s has a key %q of its own", tree.heading(), w)
-			}
-		}
-	}
-	for _, tree := range trees {
-		for _, name := range tree.order {
-			k := tree.keys[name]
-			if k.says == "" || k.kind == "" || !strings.HasSuffix(k.says, ".") || k.kind == aWord && len(k.words) == 0 {
-				t.Errorf("%s: %+v lacks something", tree.heading(), k)
-			}
-		}
-	}
-}
-
 // BenchmarkUnknownKeys reads a job of 16,000 keys that are none.
 func BenchmarkUnknownKeys(b *testing.B) {
 	job := goodLines()

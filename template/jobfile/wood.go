@@ -5,6 +5,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/template/job"
+	"underlay/template/jobfile/keys"
 	"underlay/template/words"
 )
 
@@ -30,7 +31,7 @@ func checkWood(s section, b *job.Block) bool {
 	if !ok || offset.given() && !okAt {
 		return false
 	}
-	body, known := s.key("wood-shape").word(words.Texts(woodShapes()), string(usualWood(b.Shape)))
+	body, known := s.key("wood-shape").word(words.Texts(keys.WoodShapes()), string(usualWood(b.Shape)))
 	if !known {
 		return false
 	}
@@ -52,11 +53,6 @@ func checkWood(s section, b *job.Block) bool {
 		return false
 	}
 	return true
-}
-
-// woodShapes are the shapes of a block's wood.
-func woodShapes() []job.FaceShape {
-	return []job.FaceShape{job.RectangleFace, job.RoundFace, job.HexagonFace}
 }
 
 // usualWood is the shape of the wood where a job does not say: that of the face, but for a face

@@ -3,7 +3,6 @@ package plan
 import (
 	"fmt"
 	"testing"
-
 	"underlay/geometry"
 	"underlay/template/jobfile"
 )

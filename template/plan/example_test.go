@@ -2,7 +2,6 @@ package plan_test
 
 import (
 	"fmt"
-
 	"underlay/template/jobfile"
 	"underlay/template/plan"
 )

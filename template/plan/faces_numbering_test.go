@@ -2,7 +2,6 @@ package plan
 
 import (
 	"testing"
-
 	"underlay/template/jobfile"
 )
 

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"testing"
-
 	"underlay/geometry"
 	"underlay/template/job"
 	"underlay/template/jobfile"

@@ -2,7 +2,6 @@ package plan
 
 import (
 	"testing"
-
 	"underlay/template/internal/messages"
 	"underlay/template/internal/oracle"
 	"underlay/template/internal/sample"

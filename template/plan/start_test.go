@@ -4,7 +4,6 @@ import (
 	"regexp"
 	"strings"
 	"testing"
-
 	"underlay/template/job"
 	"underlay/template/jobfile"
 	"underlay/template/words"

@@ -5,9 +5,7 @@ import (
 	"os"
 	"testing"
 	"time"
-
 	"underlay/template/internal/repo"
-
 	"underlay/template/jobfile"
 
 	"github.com/google/go-cmp/cmp"

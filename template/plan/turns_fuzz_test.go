@@ -7,7 +7,6 @@ import (
 	"slices"
 	"strings"
 	"testing"
-
 	"underlay/geometry"
 	"underlay/template/internal/messages"
 	"underlay/template/internal/oracle"

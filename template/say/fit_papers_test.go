@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 	"testing"
-
 	"underlay/template/guide"
 	"underlay/template/internal/sample"
 	"underlay/template/jobfile"

@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 	"testing"
-
 	"underlay/geometry"
 	"underlay/template/job"
 	"underlay/template/jobfile"

@@ -2,7 +2,6 @@ package say
 
 import (
 	"testing"
-
 	"underlay/template/job"
 	"underlay/template/jobfile"
 	"underlay/template/plan"

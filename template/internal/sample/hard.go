@@ -3,7 +3,6 @@ package sample
 import (
 	"strings"
 	"testing"
-
 	"underlay/template/job"
 	"underlay/template/jobfile"
 )

@@ -4,9 +4,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
-
 	"underlay/template/internal/repo"
-
 	"underlay/template/job"
 	"underlay/template/jobfile"
 )

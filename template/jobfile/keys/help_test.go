@@ -1,4 +1,4 @@
-package jobfile
+package keys
 
 import (
 	"regexp"
@@ -34,11 +34,11 @@ func TestHelpNamesEveryKey(t *testing.T) {
 // TestExamplesOfKeys reads the example of every key as TOML.
 func TestExamplesOfKeys(t *testing.T) {
 	for _, k := range jobKeys() {
-		if k.kind == oneTable || k.kind == manyTable {
+		if k.Kind == oneTable || k.Kind == manyTable {
 			continue
 		}
 		var v map[string]any
-		if k.example == "" && len(k.words) == 0 {
+		if k.example == "" && len(k.Words) == 0 {
 			t.Errorf("%s.%s has no example", k.in, k.name)
 		} else if err := toml.Unmarshal([]byte(k.name+" = "+k.example), &v); k.example != "" && err != nil {
 			t.Errorf("%s.%s: %v", k.in, k.name, err)

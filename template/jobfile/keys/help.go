@@ -1,4 +1,4 @@
-package jobfile
+package keys
 
 import (
 	"fmt"
@@ -14,18 +14,18 @@ const helpWidth = 80
 // not given.
 func HelpKeys() string {
 	var b strings.Builder
-	tree := newKeyTree()
+	tree := NewKeyTree()
 	b.WriteString("Every key of a job file, by table. A length has its unit: \"90 mm\", \"2.5 cm\",\n\"3 1/2 in\"; a size is \"50 x 60 cm\". More of one: underlay help KEY.\n")
-	tree.each(func(t *keyTree) {
+	tree.each(func(t *KeyTree) {
 		b.WriteString("\n" + upperHeading(t) + "\n")
-		for _, name := range t.order {
-			k := t.keys[name]
+		for _, name := range t.Order {
+			k := t.Keys[name]
 			text := k.says
 			if k.must {
 				text += " It has to be there."
 			}
-			if t.tables[name] != nil {
-				name = t.tables[name].heading()
+			if t.Tables[name] != nil {
+				name = t.Tables[name].Heading()
 			}
 			if u := k.otherwise(); u != "" {
 				text += " Unless given: " + u + "."
@@ -40,11 +40,11 @@ func HelpKeys() string {
 // name; ok: there is one of that name.
 func HelpKey(name string) (text string, ok bool) {
 	var parts []string
-	newKeyTree().each(func(t *keyTree) {
-		if k, has := t.keys[name]; has && t.tables[name] == nil {
+	NewKeyTree().each(func(t *KeyTree) {
+		if k, has := t.Keys[name]; has && t.Tables[name] == nil {
 			parts = append(parts, k.help(t))
 		}
-		if t.path != "" && (t.path == name || strings.HasSuffix(t.path, "."+name)) {
+		if t.Path != "" && (t.Path == name || strings.HasSuffix(t.Path, "."+name)) {
 			parts = append(parts, t.help())
 		}
 	})
@@ -54,15 +54,15 @@ func HelpKey(name string) (text string, ok bool) {
 // HelpNames returns what HelpKey knows.
 func HelpNames() []string {
 	var names []string
-	newKeyTree().each(func(t *keyTree) { names = append(names, t.order...) })
+	NewKeyTree().each(func(t *KeyTree) { names = append(names, t.Order...) })
 	return names
 }
 
 // each calls f for a table and all below it, in order.
-func (t *keyTree) each(f func(*keyTree)) {
+func (t *KeyTree) each(f func(*KeyTree)) {
 	f(t)
-	for _, name := range t.order {
-		if below := t.tables[name]; below != nil {
+	for _, name := range t.Order {
+		if below := t.Tables[name]; below != nil {
 			below.each(f)
 		}
 	}
@@ -70,28 +70,28 @@ func (t *keyTree) each(f func(*keyTree)) {
 
 // otherwise is what holds where a key is not given; "" where nothing does.
 func (k key) otherwise() string {
-	if k.usual == "" && len(k.words) > 0 {
-		return words.Quote(k.words[0])
+	if k.usual == "" && len(k.Words) > 0 {
+		return words.Quote(k.Words[0])
 	}
 	return k.usual
 }
 
 // help is the help of one key of a table.
-func (k key) help(t *keyTree) string {
+func (k key) help(t *KeyTree) string {
 	var b strings.Builder
-	where := "in " + t.heading()
-	if t.path == "" {
+	where := "in " + t.Heading()
+	if t.Path == "" {
 		where = "at the top of the file"
 	}
 	example := k.example
-	if len(k.words) > 0 {
-		example = words.Quote(k.words[len(k.words)-1])
+	if len(k.Words) > 0 {
+		example = words.Quote(k.Words[len(k.Words)-1])
 	}
-	fmt.Fprintf(&b, "%s, %s: %s\n\n    %s = %s\n\n", k.name, where, k.kind, k.name, example)
+	fmt.Fprintf(&b, "%s, %s: %s\n\n    %s = %s\n\n", k.name, where, k.Kind, k.name, example)
 	say := func(text string) { b.WriteString(wrapped(text, helpWidth)) }
 	say(k.says)
-	if len(k.words) > 0 {
-		say("One of: " + words.OneOf(k.words) + ".")
+	if len(k.Words) > 0 {
+		say("One of: " + words.OneOf(k.Words) + ".")
 	}
 	if k.must {
 		say("It has to be there.")
@@ -99,12 +99,12 @@ func (k key) help(t *keyTree) string {
 	if u := k.otherwise(); u != "" {
 		say("Unless given: " + u + ".")
 	}
-	if len(k.with) > 0 {
-		with := "With shape = " + words.OneOf(k.with)
-		if t.path == "item.pass" {
-			with = "With repeat = " + words.OneOf(k.with)
+	if len(k.With) > 0 {
+		with := "With shape = " + words.OneOf(k.With)
+		if t.Path == "item.pass" {
+			with = "With repeat = " + words.OneOf(k.With)
 		}
-		if k.seats {
+		if k.Seats {
 			with += "; or with between"
 		}
 		say(with + ".")
@@ -113,26 +113,26 @@ func (k key) help(t *keyTree) string {
 }
 
 // help is the help of a table: what it is, and its keys.
-func (t *keyTree) help() string {
-	name := t.path[strings.LastIndex(t.path, ".")+1:]
+func (t *KeyTree) help() string {
+	name := t.Path[strings.LastIndex(t.Path, ".")+1:]
 	var b strings.Builder
-	b.WriteString(t.heading() + ": " + string(t.above.keys[name].kind) + "\n\n")
-	b.WriteString(wrapped(t.above.keys[name].says, helpWidth) + "\n")
-	for _, key := range t.order {
-		says := t.keys[key].says
-		if below := t.tables[key]; below != nil {
-			key = below.heading()
+	b.WriteString(t.Heading() + ": " + string(t.above.Keys[name].Kind) + "\n\n")
+	b.WriteString(wrapped(t.above.Keys[name].says, helpWidth) + "\n")
+	for _, key := range t.Order {
+		says := t.Keys[key].says
+		if below := t.Tables[key]; below != nil {
+			key = below.Heading()
 		}
 		b.WriteString(column(key, says))
 	}
 	return b.String()
 }
 
-func upperHeading(t *keyTree) string {
-	if t.path == "" {
+func upperHeading(t *KeyTree) string {
+	if t.Path == "" {
 		return "At the top of the file"
 	}
-	return t.heading()
+	return t.Heading()
 }
 
 // column writes a name, and a text beside it.

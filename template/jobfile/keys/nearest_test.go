@@ -1,4 +1,4 @@
-package jobfile
+package keys
 
 import (
 	"testing"
@@ -8,7 +8,7 @@ import (
 )
 
 func TestNearest(t *testing.T) {
-	keys := newKeyTree().tables["item"].tables["pass"].order
+	keys := NewKeyTree().Tables["item"].Tables["pass"].Order
 	for _, c := range []struct {
 		word  string
 		known []string
@@ -29,7 +29,7 @@ func TestNearest(t *testing.T) {
 		{"rotation", keys, ""},
 		{"g", keys, ""},
 		{"", keys, ""},
-		{"inches", unitWords, ""},
+		{"inches", UnitWords, ""},
 		{"single", words.Texts(job.Repeats()), ""},
 		{"strait", words.Texts(job.Repeats()), "straight"},
 		{"columns", keys, ""},
@@ -52,7 +52,7 @@ func TestInstead(t *testing.T) {
 	for word, want := range map[string]string{
 		"inches": `"in"`, "Inch": `"in"`, "millimetres": `"mm"`, "furlong": `"mm", "cm" or "in"`,
 	} {
-		if got := instead(word, unitWords); got != want {
+		if got := Instead(word, UnitWords); got != want {
 			t.Errorf("instead(%q) = %s; want %s", word, got, want)
 		}
 	}

@@ -1,4 +1,4 @@
-package jobfile
+package toml
 
 import (
 	"testing"
@@ -43,7 +43,7 @@ func TestBrokenFiles(t *testing.T) {
 		{`- the nook`, `2: "- the nook" cannot be read here; write key = "value", [table], or # before a remark`},
 		{"title = \"a\x01\"", `2: there is a character in this line that cannot be seen; type the line again`},
 	} {
-		_, problems := parse([]byte("# Reading nook\n" + c.text + "\n"))
+		_, problems := Parse([]byte("# Reading nook\n" + c.text + "\n"))
 		if len(problems) != 1 {
 			t.Errorf("%q: %d problems: %v", c.text, len(problems), problems)
 			continue

@@ -1,4 +1,4 @@
-package jobfile
+package keys
 
 import (
 	"slices"
@@ -10,8 +10,8 @@ import (
 type otherName struct {
 	in     string // the table it is written in
 	called string // what it is called there, with spaces between
-	key    string // the key that is meant, in the same table
-	write  string // what to write, where that is more than the name of the key
+	Key    string // the key that is meant, in the same table
+	Write  string // what to write, where that is more than the name of the key
 }
 
 // otherNames are few on purpose: only where the word means the key and nothing else.
@@ -91,9 +91,9 @@ func called() map[string]string {
 	}
 }
 
-// instead says what to write in place of an unknown word: the one it means, or is nearly, or any
+// Instead says what to write in place of an unknown word: the one it means, or is nearly, or any
 // of those known.
-func instead(word string, known []string) string {
+func Instead(word string, known []string) string {
 	if meant := called()[words.Plain(word)]; slices.Contains(known, meant) {
 		return words.Quote(meant)
 	}

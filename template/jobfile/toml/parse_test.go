@@ -1,4 +1,4 @@
-package jobfile
+package toml
 
 import (
 	"strconv"
@@ -11,23 +11,23 @@ import (
 
 // each calls f for n and every table and value below it, with the names that lead there;
 // the tables of a run share their name. What stands in a list is part of its value.
-func (n *node) each(path []string, f func(path []string, n *node)) {
-	if n.form == tables {
-		for _, item := range n.items {
+func (n *Node) each(path []string, f func(path []string, n *Node)) {
+	if n.Form == Tables {
+		for _, item := range n.Items {
 			item.each(path, f)
 		}
 		return
 	}
 	f(path, n)
-	for _, k := range n.order {
-		n.keys[k].each(append(path[:len(path):len(path)], k), f)
+	for _, k := range n.Order {
+		n.Keys[k].each(append(path[:len(path):len(path)], k), f)
 	}
 }
 
 // TestPlaces checks the line of everything in a file that uses every way TOML has of writing
 // a table.
 func TestParse(t *testing.T) {
-	root, problems := parse([]byte(`title = "Nook"
+	root, problems := Parse([]byte(`title = "Nook"
 paper.size = "A4"
 paper.margin = "7 mm"
 printer = { across = "180 mm",  down = "250 mm" }
@@ -58,8 +58,8 @@ hand = "left"
 		t.Fatal(problems)
 	}
 	var got []string
-	root.each(nil, func(path []string, n *node) {
-		got = append(got, strings.Join(path, ".")+" "+strconv.Itoa(n.line))
+	root.each(nil, func(path []string, n *Node) {
+		got = append(got, strings.Join(path, ".")+" "+strconv.Itoa(n.Line))
 	})
 	want := []string{
 		" 1", "title 1", "paper 2", "paper.size 2", "paper.margin 3",
@@ -72,10 +72,10 @@ hand = "left"
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}
-	border := root.keys["item"].items[0].keys["border"]
+	border := root.Keys["item"].Items[0].Keys["border"]
 	var lines []int
-	for _, i := range border.items {
-		lines = append(lines, i.line)
+	for _, i := range border.Items {
+		lines = append(lines, i.Line)
 	}
 	if d := cmp.Diff([]int{12, 13, 14}, lines); d != "" {
 		t.Errorf("lines of the list: %s", d)
@@ -100,7 +100,7 @@ func TestGivenTwice(t *testing.T) {
 		{"a = [{b = 1}]\n[a.c]", "2: a is there already, in line 1; put all its keys there"},
 		{"a = {b = 1, b = 2}", "1: b is there twice, first in line 1; keep one of them"},
 	} {
-		_, problems := parse([]byte(c.text))
+		_, problems := Parse([]byte(c.text))
 		if len(problems) != 1 {
 			t.Errorf("%q: %v", c.text, problems)
 			continue

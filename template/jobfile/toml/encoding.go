@@ -1,4 +1,4 @@
-package jobfile
+package toml
 
 import (
 	"bytes"
@@ -8,10 +8,10 @@ import (
 	"golang.org/x/text/encoding/unicode"
 )
 
-// decodeText returns a job file as UTF-8, without the mark some editors put before it. A file
+// DecodeText returns a job file as UTF-8, without the mark some editors put before it. A file
 // that begins with the mark of UTF-16 is read as that: the bytes FF FE or FE FF say which byte of
 // two comes first (The Unicode Standard, chapter 3, D98 and D101; from memory).
-func decodeText(data []byte) ([]byte, error) {
+func DecodeText(data []byte) ([]byte, error) {
 	utf16 := bytes.HasPrefix(data, []byte{0xff, 0xfe}) || bytes.HasPrefix(data, []byte{0xfe, 0xff})
 	if !utf16 {
 		return bytes.TrimPrefix(data, []byte("\ufeff")), nil

@@ -1,4 +1,4 @@
-package jobfile
+package toml
 
 import (
 	"fmt"
@@ -12,7 +12,7 @@ import (
 var (
 	keyAndValue  = regexp.MustCompile(`^\s*([A-Za-z0-9_-]+)\s*=\s*(.*?)\s*$`)
 	startsWord   = regexp.MustCompile(`^[A-Za-z]`)
-	startsFigure = regexp.MustCompile(`^[+-]?[0-9.]`)
+	StartsFigure = regexp.MustCompile(`^[+-]?[0-9.]`)
 	inchMark     = regexp.MustCompile(`([0-9])\s*"`)
 	bareNumber   = regexp.MustCompile(`^[+-]?[0-9][0-9_]*(\.[0-9_]+)?$`)
 )
@@ -108,7 +108,7 @@ func headingText(line string) string {
 
 // lineText is for a line that is neither a heading nor a key with a value.
 func lineText(line string) string {
-	if startsFigure.MatchString(line) {
+	if StartsFigure.MatchString(line) {
 		return fmt.Sprintf(`%s needs quotes; write %s`, words.Quote(line), words.Quote(inchesInWords(strings.TrimRight(line, ", ]"))))
 	}
 	key, value, ok := strings.Cut(line, ":")
