@@ -1,6 +1,8 @@
 package paper
 
-import "underlay/geometry"
+import (
+	"underlay/geometry"
+)
 
 // Anchor is one of nine points of a box: its corners, the middles of its sides and its own. Of a
 // label it says which point of its box stands at its place. That box runs from the start to the

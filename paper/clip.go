@@ -36,7 +36,7 @@ func clip(path geometry.Path, area geometry.Rect, s Scale, whole bool) []Run {
 }
 
 func clipPiece(piece geometry.Piece, area geometry.Rect, s Scale, whole bool) []Run {
-	points := flatten(piece)
+	points := Flatten(piece)
 	if piece.Closed {
 		points = append(points, piece.Start)
 	}
@@ -46,16 +46,16 @@ func clipPiece(piece geometry.Piece, area geometry.Rect, s Scale, whole bool) []
 	for i, b := range points[1:] {
 		a := points[i]
 		length := s.distance(a, b)
-		t, u, ok := clipLine(a, b, area)
+		t, u, ok := ClipLine(a, b, area)
 		if ok && length > 0 {
 			if !open || t > 0 {
 				runs = append(runs, Run{
-					Piece: geometry.Piece{Start: between(a, b, t, area)},
+					Piece: geometry.Piece{Start: Between(a, b, t, area)},
 					Along: along + t*length,
 				})
 			}
 			last := &runs[len(runs)-1].Piece
-			last.Steps = append(last.Steps, geometry.Step{To: between(a, b, u, area)})
+			last.Steps = append(last.Steps, geometry.Step{To: Between(a, b, u, area)})
 			open = u == 1
 		} else if length > 0 {
 			open = false
@@ -91,7 +91,7 @@ func clipFill(path geometry.Path, area geometry.Rect) geometry.Path {
 			kept = append(kept, piece)
 			continue
 		}
-		points := flatten(piece)
+		points := Flatten(piece)
 		for side := range 4 {
 			points = cutOff(points, area, side)
 		}
@@ -140,9 +140,9 @@ func cutOff(points []geometry.Point, area geometry.Rect, side int) []geometry.Po
 	return kept
 }
 
-// clipLine returns where the way from a to b enters and leaves area, as shares of the way
+// ClipLine returns where the way from a to b enters and leaves area, as shares of the way
 // (Liang and Barsky's way).
-func clipLine(a, b geometry.Point, area geometry.Rect) (t, u float64, ok bool) {
+func ClipLine(a, b geometry.Point, area geometry.Rect) (t, u float64, ok bool) {
 	d := b.Sub(a)
 	t, u = 0, 1
 	for _, side := range [4][2]geometry.Length{
@@ -164,8 +164,8 @@ func clipLine(a, b geometry.Point, area geometry.Rect) (t, u float64, ok bool) {
 	return t, u, t < u
 }
 
-// between returns the point a share t of the way from a to b, held in area against rounding.
-func between(a, b geometry.Point, t float64, area geometry.Rect) geometry.Point {
+// Between returns the point a share t of the way from a to b, held in area against rounding.
+func Between(a, b geometry.Point, t float64, area geometry.Rect) geometry.Point {
 	p := a.Add(b.Sub(a).Mul(t))
 	if t == 1 {
 		p = b
@@ -173,8 +173,8 @@ func between(a, b geometry.Point, t float64, area geometry.Rect) geometry.Point 
 	return geometry.Pt(min(max(p.X, area.Min.X), area.Max.X), min(max(p.Y, area.Min.Y), area.Max.Y))
 }
 
-// flatten returns the corners of straight steps along a piece.
-func flatten(piece geometry.Piece) []geometry.Point {
+// Flatten returns the corners of straight steps along a piece.
+func Flatten(piece geometry.Piece) []geometry.Point {
 	points := []geometry.Point{piece.Start}
 	for _, s := range piece.Steps {
 		if s.Curved {

@@ -53,7 +53,7 @@ func TestClipLinesAgainstOrb(t *testing.T) {
 		var got orb.MultiLineString
 		for _, c := range runs {
 			var l orb.LineString
-			for _, p := range flatten(c.Piece) {
+			for _, p := range Flatten(c.Piece) {
 				if !clipArea.Contains(p) {
 					t.Fatalf("%v is outside", p)
 				}
@@ -82,7 +82,7 @@ func TestClipKeepsCountOfTheWay(t *testing.T) {
 				To: randomPoint(r, 100), C1: randomPoint(r, 100), C2: randomPoint(r, 100), Curved: r.IntN(2) == 0,
 			})
 		}
-		way := flatten(piece)
+		way := Flatten(piece)
 		if piece.Closed {
 			way = append(way, piece.Start)
 		}
@@ -142,7 +142,7 @@ func TestClipFillsAgainstOrb(t *testing.T) {
 		ring = append(ring, ring[0])
 		var got float64
 		for _, piece := range clipFill(star.Path(), clipArea) {
-			points := flatten(piece)
+			points := Flatten(piece)
 			for _, p := range points {
 				if !clipArea.Contains(p) {
 					t.Fatalf("%v is outside", p)
@@ -162,7 +162,7 @@ func TestClippedDisc(t *testing.T) {
 	const radius = 400
 	disc := geometry.CircleOutline(geometry.Pt(0, 0), radius).Path()
 	half := clipFill(disc, geometry.Rect{Min: geometry.Pt(0, -500), Max: geometry.Pt(500, 500)})
-	points := flatten(half[0])
+	points := Flatten(half[0])
 	got, want := geometry.Polygon(points).Area(), math.Pi*radius*radius/2
 	// No more is lost than a strip as wide as the flatness along half the way round.
 	if math.Abs(got-want) > flatness*math.Pi*radius+1 {

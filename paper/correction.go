@@ -1,6 +1,8 @@
 package paper
 
-import "underlay/geometry"
+import (
+	"underlay/geometry"
+)
 
 // The two bars of the ruler page, as long as they are drawn before any correction.
 const (

@@ -1,6 +1,8 @@
 package paper
 
-import "math"
+import (
+	"math"
+)
 
 // Dashes returns the lengths of a line's dashes and gaps in turn, in millimetres; none for a
 // continuous line. ISO 128-2 gives them as multiples of the line's width: dot 0.5, gap 3,

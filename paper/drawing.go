@@ -1,6 +1,8 @@
 package paper
 
-import "underlay/geometry"
+import (
+	"underlay/geometry"
+)
 
 // LineType is one of the line types of ISO 128-2.
 type LineType int
@@ -90,7 +92,7 @@ type Drawing struct {
 
 // Stroke adds a line.
 func (d *Drawing) Stroke(path geometry.Path, pen Pen) {
-	d.Strokes = append(d.Strokes, Stroke{Shape: once(path), Pen: pen})
+	d.Strokes = append(d.Strokes, Stroke{Shape: Once(path), Pen: pen})
 }
 
 // Stamp draws a shape's lines at a place.
@@ -101,7 +103,7 @@ func (d *Drawing) Stamp(s *Shape, at Place, pen Pen, role Role) {
 
 // Fill adds a filled path.
 func (d *Drawing) Fill(path geometry.Path, ink Ink) {
-	d.Fills = append(d.Fills, Fill{Shape: once(path), Ink: ink})
+	d.Fills = append(d.Fills, Fill{Shape: Once(path), Ink: ink})
 }
 
 // StampFill fills a closed shape at a place.
@@ -138,4 +140,9 @@ type Part struct {
 	Name     string
 	Pages    []Page
 	Children []Part
+}
+
+// PageView shows a drawing made in the page's own frame, in its place.
+func PageView(d *Drawing) View {
+	return View{Drawing: d, Area: d.Bounds, At: d.Bounds.Min}
 }

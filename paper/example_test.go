@@ -5,6 +5,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/paper/planner"
 )
 
 // A cushion of 50 x 50 cm on sheets of A4.
@@ -15,7 +16,7 @@ func ExamplePlan() {
 		return
 	}
 	layout := geometry.Rect{Max: geometry.Pt(500, 500)}
-	t, err := paper.Plan(paper.Layout{Bounds: layout}, paper.Setup{Stock: a4, Margin: 7, Overlap: 12})
+	t, err := planner.Plan(planner.Layout{Bounds: layout}, paper.Setup{Stock: a4, Margin: 7, Overlap: 12})
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -45,7 +45,7 @@ func (f *Flow) Pages() []Page { return f.pages }
 // Break goes on at the top of a new page.
 func (f *Flow) Break() {
 	f.page = &Drawing{Bounds: geometry.Rect{Max: geometry.Point{X: f.size.W, Y: f.size.H}}}
-	f.pages = append(f.pages, Page{Size: f.size, Views: []View{pageView(f.page)}})
+	f.pages = append(f.pages, Page{Size: f.size, Views: []View{PageView(f.page)}})
 	f.y = f.box.Min.Y
 }
 

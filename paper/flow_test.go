@@ -77,7 +77,7 @@ func TestFlowKeepsToItsColumn(t *testing.T) {
 					if box.H() > h+geometry.Tolerance || box.W() != f.Width() {
 						t.Errorf("a figure %v high gets %v", h, box)
 					}
-					return []View{pageView(d)}
+					return []View{PageView(d)}
 				})
 			}
 		}

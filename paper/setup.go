@@ -14,8 +14,8 @@ type Setup struct {
 	Scale   Scale           // the printer's, see Correction
 }
 
-// check refuses lengths that no sheet can have.
-func (s Setup) check() error {
+// Check refuses lengths that no sheet can have.
+func (s Setup) Check() error {
 	switch {
 	case !(s.Margin >= 0):
 		return fmt.Errorf("a margin of %s mm is less than nothing; write 0 mm or more", millimetres(s.Margin))
@@ -25,24 +25,24 @@ func (s Setup) check() error {
 	return nil
 }
 
-// inside returns how much of the layout a page shows inside its margin, drawn at a scale.
-func (s Setup) inside(page geometry.Size, scale Scale) geometry.Size {
+// Inside returns how much of the layout a page shows inside its margin, drawn at a scale.
+func (s Setup) Inside(page geometry.Size, scale Scale) geometry.Size {
 	return geometry.Size{
 		W: (page.W - 2*s.Margin) / geometry.Length(scale.Across),
 		H: (page.H - 2*s.Margin) / geometry.Length(scale.Down),
 	}
 }
 
-// page returns the size of the page that shows so much of the layout inside its margin.
-func (s Setup) page(area geometry.Size, scale Scale) geometry.Size {
+// Page returns the size of the page that shows so much of the layout inside its margin.
+func (s Setup) Page(area geometry.Size, scale Scale) geometry.Size {
 	return geometry.Size{
 		W: area.W*geometry.Length(scale.Across) + 2*s.Margin,
 		H: area.H*geometry.Length(scale.Down) + 2*s.Margin,
 	}
 }
 
-// checkUsable refuses margins and overlaps that leave nothing of a page that shows area.
-func (s Setup) checkUsable(area geometry.Size) error {
+// CheckUsable refuses margins and overlaps that leave nothing of a page that shows area.
+func (s Setup) CheckUsable(area geometry.Size) error {
 	usable := min(area.W, area.H)
 	switch {
 	case usable <= geometry.Tolerance:

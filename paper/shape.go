@@ -26,8 +26,8 @@ func Disc(radius geometry.Length) *Shape {
 	return &Shape{radius: radius, bounds: geometry.Rect{}.Grow(radius), often: true}
 }
 
-// once returns a shape for one place.
-func once(path geometry.Path) *Shape { return &Shape{path: path, bounds: path.Bounds()} }
+// Once returns a shape for one place.
+func Once(path geometry.Path) *Shape { return &Shape{path: path, bounds: path.Bounds()} }
 
 // Place is where a shape is put down: turned clockwise round its own origin, and that moved to
 // At. The zero Place leaves it where it is.

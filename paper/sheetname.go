@@ -1,6 +1,8 @@
 package paper
 
-import "strconv"
+import (
+	"strconv"
+)
 
 // SheetName returns the name of the sheet in the given row and column, counted from 1: the
 // row in figures, the column in letters (a to z, then aa, ab and on).

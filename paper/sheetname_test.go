@@ -1,6 +1,8 @@
 package paper
 
-import "testing"
+import (
+	"testing"
+)
 
 func TestSheetName(t *testing.T) {
 	for _, c := range []struct {

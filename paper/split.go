@@ -60,8 +60,8 @@ func Lost(d *Drawing, subsets []*Subset) []int {
 	return lost
 }
 
-// everything returns the subset of d that a single area shows.
-func everything(d *Drawing, area geometry.Rect) *Subset {
+// Everything returns the subset of d that a single area shows.
+func Everything(d *Drawing, area geometry.Rect) *Subset {
 	all := Split(d, []geometry.Rect{area})[0]
 	for i, n := range d.Names {
 		if n.Of.Touches(area) {

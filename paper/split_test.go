@@ -10,10 +10,6 @@ import (
 	"underlay/geometry"
 )
 
-func randomPoint(r *rand.Rand, within geometry.Length) geometry.Point {
-	return geometry.Pt(within*geometry.Length(r.Float64()), within*geometry.Length(r.Float64()))
-}
-
 func randomDrawing(r *rand.Rand, marks int) *Drawing {
 	d := &Drawing{}
 	for range marks {

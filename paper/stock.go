@@ -19,7 +19,7 @@ type Stock struct {
 // The sides a page may have: smaller ones hold no check bar, and no printer takes larger ones.
 const (
 	leastSide   = 50 * geometry.Millimetre
-	longestPage = 10 * geometry.Metre
+	LongestPage = 10 * geometry.Metre
 )
 
 // Stocks returns the papers that have a name of their own: ISO 216 in millimetres, ASME Y14.1
@@ -109,8 +109,8 @@ func checkSide(what string, l geometry.Length) error {
 	switch {
 	case l < leastSide-geometry.Tolerance:
 		return fmt.Errorf("%s %s mm wide is too small to print on; write %s mm or more", what, millimetres(l), millimetres(leastSide))
-	case l > longestPage+geometry.Tolerance:
-		return fmt.Errorf("%s with a side of %s mm is larger than a page can be; write %s mm or less", what, millimetres(l), millimetres(longestPage))
+	case l > LongestPage+geometry.Tolerance:
+		return fmt.Errorf("%s with a side of %s mm is larger than a page can be; write %s mm or less", what, millimetres(l), millimetres(LongestPage))
 	}
 	return nil
 }

@@ -1,10 +1,25 @@
 package paper
 
 import (
-	"math"
-
 	"underlay/geometry"
 )
+
+// CrossArm is how far a cross reaches from its middle, at the most.
+const CrossArm = 3 * geometry.Millimetre
+
+// Side is one edge of a sheet. Of two sheets that meet, the right one is cut at its left
+// edge and the lower one at its top edge; the cut edge is laid on the other sheet.
+type Side int
+
+const (
+	LeftSide Side = iota
+	TopSide
+	RightSide
+	BottomSide
+)
+
+// Opposite is the side across the sheet.
+func (e Side) Opposite() Side { return (e + 2) % 4 }
 
 // Sheet is one piece of paper of a guide laid out over several.
 type Sheet struct {
@@ -32,7 +47,7 @@ type Sheet struct {
 // Join is where a strip meets another.
 type Join struct {
 	Name     string // of the other
-	Side     side   // of the strip it is on
+	Side     Side   // of the strip it is on
 	From, To geometry.Point
 	Cut      bool // the strip is cut there; else the other, cut, is laid on the line
 }
@@ -65,43 +80,6 @@ func (t Tiling) Leaves() int {
 		n = max(n, s.Leaf+1)
 	}
 	return n
-}
-
-// Plan spreads a layout over sheets of a stock. Of all the ways it takes one
-//
-//   - of the fewest sheets, those that would have no mark on them left out;
-//   - of these, one whose joins cut boxes, or come near lines, of the least weight;
-//   - of these, one whose joins keep the widest distance from the lines.
-//
-// It looks for the way up of the sheets, for the place of the layout on them, and for the place
-// of each join within what its two sheets share: the setup's overlap or more, half of it or 3 mm
-// at the least on both sides of the join. Of two ways up that do equally well, 5 mm from
-// the lines being as good as more, the one is taken that has the smaller pages, then fewer
-// joins, then the upright one.
-//
-// Everything inside the margin of a page is drawing area. The lengths of a roll are cut as long
-// as the layout needs, and lie along or across it; "one sheet" is a page as large as the layout
-// and its margins.
-//
-// Errors say which of margin, overlap or paper to change. They are those of CountSheets, which
-// is to be asked first where a layout may take more sheets than anyone would join: the work
-// grows with their number.
-func Plan(l Layout, s Setup) (Tiling, error) {
-	return NewPlanner(l).Plan(s)
-}
-
-// CountSheets returns how many sheets Plan makes at the most, none left out, without making
-// them: a job may ask for millions.
-func CountSheets(l Layout, s Setup) (int, error) {
-	ways, err := waysUp(l, s)
-	if err != nil {
-		return 0, err
-	}
-	n := math.MaxInt
-	for _, g := range ways {
-		n = min(n, g.directions[0].n*g.directions[1].n)
-	}
-	return n, nil
 }
 
 // Without leaves out the sheets that are empty. What is left keeps its names; a sheet then

@@ -1,6 +1,8 @@
 package paper
 
-import "underlay/geometry"
+import (
+	"underlay/geometry"
+)
 
 // Canvas is what the marks of a view are drawn on: a page of a PDF, a picture. Marks come in the
 // order they lie on each other, cut off at the view's area, in the drawing's own frame.
@@ -46,7 +48,7 @@ type Text struct {
 // Picked returns the view with its marks picked.
 func (v View) Picked() View {
 	if v.Marks == nil {
-		v.Marks = everything(v.Drawing, v.Area)
+		v.Marks = Everything(v.Drawing, v.Area)
 	}
 	return v
 }
@@ -84,12 +86,12 @@ func (v View) Draw(c Canvas) {
 		labels = append(labels, v.Drawing.Labels[i])
 	}
 	for _, i := range v.Marks.Names {
-		labels = append(labels, v.Drawing.Names[i].whole()...)
+		labels = append(labels, v.Drawing.Names[i].Whole()...)
 	}
 	for _, l := range labels {
 		if l.Ground {
 			box := l.GroundBox().Intersect(v.Area)
-			c.Patch(Patch{Fill: Fill{Shape: once(box.Polygon().Path()), Ink: Grey(255), Role: Role{Kind: "ground"}}, Whole: true})
+			c.Patch(Patch{Fill: Fill{Shape: Once(box.Polygon().Path()), Ink: Grey(255), Role: Role{Kind: "ground"}}, Whole: true})
 		}
 	}
 	for _, l := range labels {

@@ -6,9 +6,11 @@ import (
 	"runtime/metrics"
 	"strings"
 	"testing"
+	"unicode/utf8"
+
 	"underlay/geometry"
-	"underlay/paper"
 	"underlay/paper/pdf"
+	"underlay/paper/planner"
 	"underlay/template/guide"
 	"underlay/template/internal/messages"
 	"underlay/template/internal/sample"
@@ -16,7 +18,6 @@ import (
 	"underlay/template/jobfile"
 	"underlay/template/plan"
 	"underlay/template/say"
-	"unicode/utf8"
 )
 
 // FuzzDraw draws any job that can be read.
@@ -152,7 +153,7 @@ func quick(job *job.Job) bool {
 	sheets := 0
 	for _, item := range job.Items {
 		cloth := geometry.RectAt(geometry.Point{}, item.Size)
-		n, err := paper.CountSheets(paper.Layout{Bounds: cloth.Grow(job.Paper.Reach)}, guide.SetupOf(job))
+		n, err := planner.CountSheets(planner.Layout{Bounds: cloth.Grow(job.Paper.Reach)}, guide.SetupOf(job))
 		if err != nil {
 			continue
 		}

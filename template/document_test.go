@@ -9,6 +9,9 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+	"github.com/pdfcpu/pdfcpu/pkg/api"
+
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/paper/pdf"
@@ -16,9 +19,6 @@ import (
 	"underlay/template/internal/readback"
 	"underlay/template/job"
 	"underlay/testdata/pdfread"
-
-	"github.com/google/go-cmp/cmp"
-	"github.com/pdfcpu/pdfcpu/pkg/api"
 )
 
 // sizes are the papers used here, upright: ISO 216, in millimetres, and ASME Y14.1, in inches.

@@ -17,6 +17,8 @@ var rooms = map[string]string{
 	"geometry":               "",
 	"paper/internal/cores":   "",
 	"paper":                  "geometry paper/internal/cores",
+	"paper/planner":          "geometry paper paper/internal/cores",
+	"paper/sheets":           "geometry paper paper/internal/cores",
 	"paper/pdf":              "geometry paper paper/internal/cores",
 	"paper/svg":              "geometry paper",
 	"template/words":         "",
@@ -25,11 +27,11 @@ var rooms = map[string]string{
 	"template/jobfile/keys":  "geometry paper template/words template/job",
 	"template/jobfile":       "geometry paper template/words template/job template/jobfile/toml template/jobfile/keys",
 	"template/plan":          "geometry template/words template/job",
-	"template/guide":         "geometry paper template/words template/job template/plan",
+	"template/guide":         "geometry paper paper/planner paper/sheets template/words template/job template/plan",
 	"template/say":           "geometry paper template/words template/job template/plan template/guide",
-	"template/bench":         "geometry paper template/words template/job template/plan template/guide template/say",
-	"template":               "geometry paper paper/pdf template/words template/job template/plan template/guide template/say template/bench",
-	"cmd/underlay":           "template/jobfile/keys geometry paper paper/pdf paper/svg template template/words template/job template/jobfile template/plan template/guide template/say template/bench",
+	"template/bench":         "geometry paper paper/planner paper/sheets template/words template/job template/plan template/guide template/say",
+	"template":               "geometry paper paper/planner paper/sheets paper/pdf template/words template/job template/plan template/guide template/say template/bench",
+	"cmd/underlay":           "template/jobfile/keys geometry paper paper/planner paper/sheets paper/pdf paper/svg template template/words template/job template/jobfile template/plan template/guide template/say template/bench",
 	"template/internal/repo": "",
 	// What only tests use.
 	"template/internal/messages": "template/job template/internal/repo",
@@ -41,8 +43,10 @@ var rooms = map[string]string{
 // tested says which more the tests of each may import: helpers, and what makes what they test. Only
 // those that read papers back start a PDF engine.
 var tested = map[string]string{
-	"paper/pdf":        "testdata/pdfread",
-	"paper/svg":        "paper/pdf testdata/pdfread",
+	"paper":            "paper/planner",
+	"paper/sheets":     "paper/planner",
+	"paper/pdf":        "paper/planner paper/sheets testdata/pdfread",
+	"paper/svg":        "paper/planner paper/sheets paper/pdf testdata/pdfread",
 	"template/jobfile": "template/internal/messages template/internal/repo",
 	"template/plan":    "template/jobfile template/internal/messages template/internal/oracle template/internal/repo template/internal/sample",
 	"template/guide":   "paper/pdf paper/svg template/jobfile template/internal/oracle template/internal/readback template/internal/sample testdata/pdfread",

@@ -7,7 +7,7 @@ import (
 	"path/filepath"
 	"testing"
 
-	"underlay/paper"
+	"underlay/paper/planner"
 	"underlay/template"
 	"underlay/template/guide"
 	"underlay/template/job"
@@ -86,7 +86,7 @@ func small(job *job.Job) bool {
 		}
 		cloth := item.Outline.Bounds()
 		cloth.Max.X, cloth.Max.Y = w, h
-		n, err := paper.CountSheets(paper.Layout{Bounds: cloth.Grow(job.Paper.Reach)}, guide.SetupOf(job))
+		n, err := planner.CountSheets(planner.Layout{Bounds: cloth.Grow(job.Paper.Reach)}, guide.SetupOf(job))
 		if err == nil {
 			sheets += n
 		}

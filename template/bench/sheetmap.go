@@ -6,6 +6,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/paper/sheets"
 	"underlay/template/guide"
 	"underlay/template/job"
 	"underlay/template/say"
@@ -15,10 +16,10 @@ import (
 // Overview is the first page of a guide: a small picture of the layout over its sheets, how
 // to join them, what to check, and what the lines mean.
 func Overview(j *job.Job, g guide.Guide) []paper.Page {
-	face, drawing, sheets := g.Face, g.Drawing, g.Sheets
+	face, drawing, theSheets := g.Face, g.Drawing, g.Sheets
 	left := g.Left(j)
 	f := newFlow(j)
-	f.Title(words.UpperFirst(face.Label()), fmt.Sprintf("Guide at true size: %s. Mark %s.", onPaper(sheets, j.Paper.Stock), guide.Mark(j, face)))
+	f.Title(words.UpperFirst(face.Label()), fmt.Sprintf("Guide at true size: %s. Mark %s.", onPaper(theSheets, j.Paper.Stock), guide.Mark(j, face)))
 	if text := say.Pieces(j.Units, face.Item); text != "" {
 		f.Text(words.UpperFirst(text) + "; each has prints of the same numbers.")
 	}
@@ -28,7 +29,7 @@ func Overview(j *job.Job, g guide.Guide) []paper.Page {
 	f.Space(3)
 	// Below the picture: the words, some 86 mm, and the legend.
 	legend := legendHeight(j, face, drawing)
-	f.Figure(max(60, f.Room()-86-legend-geometry.Length(10*len(left))), func(box geometry.Rect) []paper.View { return paper.Overview(drawing, sheets, box) })
+	f.Figure(max(60, f.Room()-86-legend-geometry.Length(10*len(left))), func(box geometry.Rect) []paper.View { return sheets.Overview(drawing, theSheets, box) })
 	number := func(i int) string { return strconv.Itoa(i+1) + "." }
 
 	f.Heading("Print and check")
@@ -42,9 +43,9 @@ func Overview(j *job.Job, g guide.Guide) []paper.Page {
 	if s := j.Paper.Stock; (s.Roll || s.OneSheet) && j.Printer.Scale() != (paper.Scale{Across: 1, Down: 1}) {
 		f.Text("Drawn for the printer whose bars are in [printer], across the " + across(s) + ". Another printer, as in a copy shop, needs bars of its own, or none.")
 	}
-	if len(sheets) > 1 {
+	if len(theSheets) > 1 {
 		f.Heading("Join")
-		if inStrips(sheets) {
+		if inStrips(theSheets) {
 			f.Points(number, []string{
 				"Cut the strips out along their frames, away from the hand, on a mat. Lay them out as in the picture, as each names its neighbours.",
 				"Cut a strip’s end along its line marked “cut”.",
@@ -93,7 +94,7 @@ func across(s paper.Stock) string {
 
 // meetWords says what falls on what where two sheets are laid right.
 func meetWords(job *job.Job) string {
-	if job.Paper.Overlap < paper.LeastCrossed {
+	if job.Paper.Overlap < sheets.LeastCrossed {
 		return "the lines of both run on"
 	}
 	return "the crosses of both fall on each other"

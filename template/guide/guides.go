@@ -2,6 +2,7 @@ package guide
 
 import (
 	"underlay/paper"
+	"underlay/paper/sheets"
 	"underlay/template/job"
 	"underlay/template/plan"
 )
@@ -52,7 +53,7 @@ func Faces(j *job.Job, ip *plan.ItemPlan, before int) ([]Guide, error) {
 		if err != nil {
 			return nil, job.Problems{j.Problem(0, "%s", sheetWords(j, err))}
 		}
-		sheets, pages := paper.Sheets(g.Drawing, tiling, panel(face, j, g.Drawing))
+		sheets, pages := sheets.Furnish(g.Drawing, tiling, panel(face, j, g.Drawing))
 		if before+len(pages) > MostSheets {
 			return nil, tooManySheets(j, face.Item, len(pages), before)
 		}

@@ -3,6 +3,7 @@ package guide
 import (
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/paper/sheets"
 	"underlay/template/plan"
 )
 
@@ -40,7 +41,7 @@ func Layout(p *plan.Plan) (*paper.Drawing, error) {
 		} else {
 			step = geometry.Pt(all.Bounds.Min.X-g.Bounds.Min.X, all.Bounds.Max.Y+guidesApart-g.Bounds.Min.Y)
 		}
-		all.Add(*g, step)
+		sheets.Add(all, *g, step)
 		bounds := g.Bounds.Move(step)
 		name := paper.Label{
 			Text: paper.Shorten(names[i], guideHeading, false, bounds.W()),

@@ -7,13 +7,13 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/paper/svg"
 	"underlay/template/internal/sample"
 	"underlay/template/plan"
-
-	"github.com/google/go-cmp/cmp"
 )
 
 func layoutOf(t *testing.T, p *plan.Plan) *paper.Drawing {

@@ -5,14 +5,15 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/paper/sheets"
 	"underlay/template/job"
 	"underlay/template/plan"
 	"underlay/template/words"
 )
 
 // panel is what every sheet of a guide says about itself.
-func panel(f plan.FacePlan, j *job.Job, drawing *paper.Drawing) paper.Panel {
-	p := paper.Panel{
+func panel(f plan.FacePlan, j *job.Job, drawing *paper.Drawing) sheets.Panel {
+	p := sheets.Panel{
 		Title: f.Label(), Mark: Mark(j, f), Inches: j.Units == geometry.UnitInch,
 		Cloth: f.Item.Area.ClothPath(), Far: "far edge", Near: "you stand here",
 	}
@@ -40,11 +41,11 @@ func panel(f plan.FacePlan, j *job.Job, drawing *paper.Drawing) paper.Panel {
 }
 
 // panelKey says what the signs in a print mean.
-func panelKey(f plan.FacePlan) []paper.KeyLine {
+func panelKey(f plan.FacePlan) []sheets.KeyLine {
 	const size = 40 * geometry.Millimetre // of the block whose signs are shown
 	arrow := paper.Drawing{}
 	arrow.StampFill(paper.NewShape(geometry.UpArrow(geometry.Point{}, 3.6, 0)), paper.Place{}, paper.Ink{}, paper.Role{})
-	key := []paper.KeyLine{{Text: "number = order"}, {Sign: arrow, Text: "top of the block"}}
+	key := []sheets.KeyLine{{Text: "number = order"}, {Sign: arrow, Text: "top of the block"}}
 	for i := range f.Passes {
 		if i == signKinds {
 			break
@@ -55,7 +56,7 @@ func panelKey(f plan.FacePlan) []paper.KeyLine {
 		if len(f.Passes) > 1 && i > 0 {
 			text = "of " + paper.Shorten(f.Passes[i].Pass.Name, 2.5, false, 30)
 		}
-		key = append(key, paper.KeyLine{Sign: corner, Text: text})
+		key = append(key, sheets.KeyLine{Sign: corner, Text: text})
 	}
 	return key
 }

@@ -6,6 +6,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/paper/planner"
 	"underlay/template/job"
 	"underlay/template/plan"
 )
@@ -29,7 +30,7 @@ func SheetCounts(p *plan.Plan, face plan.FacePlan) []SheetCount {
 	face = face.Laid()
 	j := p.Job
 	g := drawIn(j, face, bounds(face.Item, j))
-	planner := paper.NewPlanner(g.sheetLayout(shortest(j, face)))
+	planner := planner.NewPlanner(g.sheetLayout(shortest(j, face)))
 	var counts []SheetCount
 	fewest := -1
 	for _, stock := range commonStocks(j) {
@@ -71,7 +72,7 @@ func ShorterReach(p *plan.Plan, face plan.FacePlan) (sheets, now int, saves bool
 		if _, may, err := atMost(j, face.Item, SetupOf(j), 0); err != nil || !may {
 			return 0, 0, false
 		}
-		tiling, err := g.spread(paper.NewPlanner(g.sheetLayout(least)), SetupOf(j))
+		tiling, err := g.spread(planner.NewPlanner(g.sheetLayout(least)), SetupOf(j))
 		if err != nil {
 			return 0, 0, false
 		}

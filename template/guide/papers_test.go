@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"underlay/geometry"
-	"underlay/paper"
+	"underlay/paper/sheets"
 	"underlay/template/internal/sample"
 	"underlay/template/plan"
 )
@@ -78,7 +78,7 @@ func TestSheetCountsAreTheSheetsDrawn(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				_, pages := paper.Sheets(drawing, tiling, panel(face, job, drawing))
+				_, pages := sheets.Furnish(drawing, tiling, panel(face, job, drawing))
 				if c.Sheets != len(pages) {
 					t.Errorf("%s, %s: %d sheets are counted, %d drawn", name, c.Stock.Name, c.Sheets, len(pages))
 				}

@@ -5,6 +5,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/paper/planner"
 	"underlay/template/job"
 	"underlay/template/plan"
 )
@@ -69,7 +70,7 @@ func Spread(j *job.Job, face plan.FacePlan) (*paper.Drawing, paper.Tiling, error
 func spread(j *job.Job, face plan.FacePlan) (*guide, paper.Tiling, error) {
 	g := drawIn(j, face, bounds(face.Item, j))
 	l := g.sheetLayout(shortest(j, face))
-	tiling, err := g.spread(paper.NewPlanner(l), SetupOf(j))
+	tiling, err := g.spread(planner.NewPlanner(l), SetupOf(j))
 	if err != nil {
 		return nil, tiling, err
 	}
@@ -84,13 +85,13 @@ func spread(j *job.Job, face plan.FacePlan) (*guide, paper.Tiling, error) {
 
 // spread spreads the guide over sheets: one that shows the edges alone over strips, where they
 // take less paper.
-func (g *guide) spread(planner *paper.Planner, setup paper.Setup) (paper.Tiling, error) {
-	tiling, err := planner.Plan(setup)
+func (g *guide) spread(thePlanner *planner.Planner, setup paper.Setup) (paper.Tiling, error) {
+	tiling, err := thePlanner.Plan(setup)
 	if err != nil || g.job.Paper.Extent != job.EdgesExtent || len(tiling.Sheets) == 1 {
 		return tiling, err
 	}
-	rim := paper.Rim{Edge: g.face.Item.Area.ClothPath(), Sides: [4]string{"far", "right", "near", "left"}, Rest: "edge"}
-	if strips, ok := paper.PlanStrips(g.sheetLayout(g.reach), rim, setup); ok && strips.Leaves() < len(tiling.Sheets) {
+	rim := planner.Rim{Edge: g.face.Item.Area.ClothPath(), Sides: [4]string{"far", "right", "near", "left"}, Rest: "edge"}
+	if strips, ok := planner.PlanStrips(g.sheetLayout(g.reach), rim, setup); ok && strips.Leaves() < len(tiling.Sheets) {
 		return strips, nil
 	}
 	return tiling, nil
@@ -112,13 +113,13 @@ func shortened(bounds, all, shown geometry.Rect) geometry.Rect {
 
 // sheetLayout is the guide as it is spread over sheets. The reach may be as short as least
 // where that saves sheets, and a shade has none where nothing is drawn on it.
-func (g *guide) sheetLayout(least geometry.Length) paper.Layout {
-	l := paper.Layout{
-		Bounds: g.Bounds, Least: shown(g.face.Item, least), Marks: g.Boxes(),
+func (g *guide) sheetLayout(least geometry.Length) planner.Layout {
+	l := planner.Layout{
+		Bounds: g.Bounds, Least: shown(g.face.Item, least), Marks: planner.Boxes(g.Drawing),
 	}
-	line := func(to *[]paper.Rule, weight int, at ...geometry.Length) {
+	line := func(to *[]planner.Rule, weight int, at ...geometry.Length) {
 		for _, x := range at {
-			*to = append(*to, paper.Rule{At: x, Weight: weight})
+			*to = append(*to, planner.Rule{At: x, Weight: weight})
 		}
 	}
 	middle := g.cloth.Centre()
@@ -143,7 +144,7 @@ func (g *guide) sheetLayout(least geometry.Length) paper.Layout {
 		l.Least = l.Least.Intersect(l.Bounds)
 	}
 	for _, label := range g.Labels {
-		l.Whole = append(l.Whole, paper.Box{Rect: label.Extent(), Weight: 1})
+		l.Whole = append(l.Whole, planner.Box{Rect: label.Extent(), Weight: 1})
 	}
 	for _, p := range g.face.Passes {
 		if p.Tape != nil {
@@ -156,13 +157,13 @@ func (g *guide) sheetLayout(least geometry.Length) paper.Layout {
 			continue
 		}
 		box := s.Bounds()
-		l.Whole = append(l.Whole, paper.Box{Rect: box.Grow(linePart), Weight: wholePrint})
+		l.Whole = append(l.Whole, planner.Box{Rect: box.Grow(linePart), Weight: wholePrint})
 		line(&l.Upright, 0, box.Min.X, box.Max.X)
 		line(&l.Level, 0, box.Min.Y, box.Max.Y)
 	}
 	for _, f := range g.Fills {
 		if f.Role.Kind == RoleArrow {
-			l.Whole = append(l.Whole, paper.Box{Rect: f.Bounds(), Weight: 1})
+			l.Whole = append(l.Whole, planner.Box{Rect: f.Bounds(), Weight: 1})
 		}
 	}
 	return l

@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"underlay/geometry"
-	"underlay/paper"
+	"underlay/paper/sheets"
 	"underlay/template/job"
 	"underlay/template/plan"
 	"underlay/template/words"
@@ -44,7 +44,7 @@ func Swatches(p *plan.Plan, ip *plan.ItemPlan) ([]Papers, error) {
 		if err != nil {
 			return nil, job.Problems{j.Problem(ip.Item.Line, "item %s: its swatch: %s", words.Quote(ip.Item.Name), sheetWords(&j, err))}
 		}
-		sheets, pages := paper.Sheets(drawing, tiling, panel(practice, &j, drawing))
+		sheets, pages := sheets.Furnish(drawing, tiling, panel(practice, &j, drawing))
 		all = append(all, Papers{Name: face.Titled("swatch"), Mark: Mark(&j, practice), Pages: pages, Sheets: sheets})
 	}
 	return all, nil

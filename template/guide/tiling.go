@@ -8,6 +8,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/paper/planner"
 	"underlay/template/job"
 	"underlay/template/plan"
 	"underlay/template/words"
@@ -41,14 +42,14 @@ const mostCounted = (MostSheets/4 + 2) * (MostSheets/4 + 2)
 // atMost returns how many sheets of a setup a guide takes if none of them is empty, and whether
 // a job may take as many, or as many as are left of them.
 func atMost(j *job.Job, ip *plan.ItemPlan, setup paper.Setup, before int) (n int, may bool, err error) {
-	l := paper.Layout{Bounds: bounds(ip, j), Least: shown(ip, j.Paper.LeastReach)}
-	n, err = paper.CountSheets(l, setup)
+	l := planner.Layout{Bounds: bounds(ip, j), Least: shown(ip, j.Paper.LeastReach)}
+	n, err = planner.CountSheets(l, setup)
 	return n, before+n <= MostSheets || j.Paper.Extent == job.EdgesExtent && n <= mostCounted, err
 }
 
 // sheetWords says why a guide cannot be spread over the paper, in the maker's unit.
 func sheetWords(j *job.Job, err error) string {
-	if long, ok := errors.AsType[paper.TooLong](err); ok {
+	if long, ok := errors.AsType[planner.TooLong](err); ok {
 		return long.Words(j.Units)
 	}
 	return err.Error()

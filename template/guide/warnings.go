@@ -6,6 +6,7 @@ import (
 
 	"underlay/geometry"
 	"underlay/paper"
+	"underlay/paper/sheets"
 	"underlay/template/job"
 )
 
@@ -47,7 +48,7 @@ func Warnings(j *job.Job) []string {
 			check("the face", f, short(f))
 		}
 		for _, z := range it.Zones {
-			check("the keep-clear zone", z.Name, paper.Name{Text: z.Name, Of: z.Rect}.Fits())
+			check("the keep-clear zone", z.Name, sheets.Fits(paper.Name{Text: z.Name, Of: z.Rect}))
 		}
 		byTicks := len(it.Passes) > 1 && j.Paper.Passes != job.PassesApart
 		for _, p := range it.Passes {

@@ -1,0 +1,305 @@
+package sheets
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"underlay/geometry"
+	"underlay/paper"
+)
+
+// Panel is what every sheet of a guide says about itself, besides its name, its neighbours and
+// its check bars.
+type Panel struct {
+	Title  string   // whose guide it is
+	Lines  []string // what is printed
+	Mark   string   // tells loose sheets of one guide from those of another; "": none
+	Inches bool     // a check bar of 2 in beside the one of 50 mm
+	Key    []KeyLine
+	Cloth  geometry.Path // the edge of what the guide is of, in the layout's frame, for the map
+	Far    string        // what is said at the top of the map,
+	Near   string        // and at its foot
+}
+
+// KeyLine is a sign of the guide and what it means. The sign's frame is its own, the sign a few
+// millimetres large and round its origin; none: the text alone.
+type KeyLine struct {
+	Sign paper.Drawing
+	Text string
+}
+
+// Measures of a panel. Its letters have the heights of ISO 3098.
+const (
+	panelText  = 2.5 * geometry.Millimetre
+	panelRow   = 4.4 * geometry.Millimetre // from row to row
+	panelGap   = 2 * geometry.Millimetre   // between things that do not belong together
+	panelAside = 4 * geometry.Millimetre   // between columns
+	keySign    = 4 * geometry.Millimetre   // room for a sign before its text
+	mapWidth   = 26 * geometry.Millimetre
+	mapHeight  = 17 * geometry.Millimetre
+)
+
+// Names of sheets, from large to small.
+const (
+	nameLarge = 14 * geometry.Millimetre
+	nameSmall = 7 * geometry.Millimetre
+)
+
+// sameMark is what the mark is for.
+const sameMark = "same mark, same guide"
+
+// panelMaker draws the panels of the sheets of a tiling.
+type panelMaker struct {
+	Panel
+	sheets []paper.Sheet
+	large  miniMap // as large as a whole panel has room for
+}
+
+func newPanelMaker(p Panel, sheets []paper.Sheet) panelMaker {
+	high := geometry.Length(mapHeight)
+	if sheets[0].Joined != nil {
+		high = 10 // strips are low
+	}
+	return panelMaker{
+		Panel: p, sheets: sheets,
+		large: newMiniMap(sheets, p.Cloth, geometry.Size{W: mapWidth, H: high}),
+	}
+}
+
+// number says which of the sheets one is.
+func (m panelMaker) number(s paper.Sheet) string {
+	switch {
+	case len(m.sheets) == 1:
+		return "the only sheet"
+	case s.Joined != nil:
+		return fmt.Sprintf("one of %d strips", len(m.sheets))
+	}
+	return fmt.Sprintf("sheet %s of %d", s.Name, len(m.sheets))
+}
+
+// whole returns the panel of a sheet in the ways it may be set out, the one to be liked most
+// first: all with the same things on them.
+func (m panelMaker) whole(s paper.Sheet) []paper.Drawing {
+	var all []paper.Drawing
+	for _, c := range []struct {
+		width geometry.Length
+		name  geometry.Length
+		aside bool // the map stands beside the words
+	}{
+		{104, nameLarge, true}, {86, nameLarge, true}, {70, nameLarge, true}, {56, nameLarge, false}, {40, 10, false}, {34, nameSmall, false},
+		{130, nameSmall, true}, {72, nameSmall, true}, {190, 5, true},
+	} {
+		all = append(all, m.set(s, c.width, c.name, c.aside))
+	}
+	return all
+}
+
+// set sets a panel out, so wide, its name so high: beside the name which of the sheets it is, and
+// the mark; below, what is printed and what signs mean; the map at the right, or at the foot.
+func (m panelMaker) set(s paper.Sheet, width, name geometry.Length, aside bool) paper.Drawing {
+	var d paper.Drawing
+	words := width
+	if aside {
+		words -= mapWidth + panelAside
+	}
+	title := paper.Label{Text: s.Name, At: geometry.Pt(0, name), Anchor: paper.AnchorBottomLeft, Height: name, Bold: true}
+	d.Write(title)
+	y := max(name+panelGap, title.Extent().Max.Y+panelGap/2) // names may have tails: 1g
+	x := paper.TextWidth(s.Name, name, true) + panelAside
+	if number, mark := m.number(s), m.mark(); x+max(mark.Bounds.W(), paper.TextWidth(number, panelText, false)) <= words && name >= 2*panelRow {
+		d.Write(paper.Label{Text: number, At: geometry.Pt(x, 0), Anchor: paper.AnchorTopLeft, Height: panelText})
+		Add(&d, mark, geometry.Pt(x, name-mark.Bounds.H()))
+	} else {
+		y = m.rows(&d, 0, y, words, false, number)
+		Add(&d, mark, geometry.Pt(0, y))
+		y += mark.Bounds.H() + panelGap
+	}
+	y = m.rows(&d, 0, y, words, true, m.Title)
+	y = m.rows(&d, 0, y, words, false, m.Lines...) + panelGap/2
+	y = m.key(&d, y, words)
+	at := geometry.Pt(0, y+panelGap/2)
+	if aside {
+		at = geometry.Pt(width-mapWidth, 0)
+	}
+	m.drawMap(&d, at, s)
+	return sign(d)
+}
+
+// rows writes texts under each other, those too long in several rows, and returns where the next
+// row begins.
+func (m panelMaker) rows(d *paper.Drawing, x, y, width geometry.Length, bold bool, texts ...string) geometry.Length {
+	for _, text := range texts {
+		for _, row := range wrapFew(text, panelText, bold, width) {
+			d.Write(paper.Label{Text: row, At: geometry.Pt(x, y), Anchor: paper.AnchorTopLeft, Height: panelText, Bold: bold})
+			y += panelRow
+		}
+	}
+	return y
+}
+
+// mostRows is the most rows a text takes on a panel; what is left is cut off.
+const mostRows = 6
+
+// wrapFew breaks a text into rows, and cuts it short where even that does not do.
+func wrapFew(text string, height geometry.Length, bold bool, width geometry.Length) []string {
+	rows := paper.Wrap(text, height, bold, width)
+	if len(rows) > mostRows {
+		rows = rows[:mostRows]
+		rows[mostRows-1] = paper.Shorten(rows[mostRows-1]+" …"+text, height, bold, width)
+	}
+	return rows
+}
+
+func (m panelMaker) keyWidth(k KeyLine) geometry.Length {
+	w := paper.TextWidth(k.Text, panelText, false)
+	if len(k.Sign.Strokes)+len(k.Sign.Fills) > 0 {
+		w += keySign
+	}
+	return w
+}
+
+func (m panelMaker) keyLine(d *paper.Drawing, k KeyLine, at geometry.Point) {
+	if len(k.Sign.Strokes)+len(k.Sign.Fills) > 0 {
+		Add(d, k.Sign, at.Add(geometry.Pt(keySign/2-0.5, panelText/2)))
+		at.X += keySign
+	}
+	d.Write(paper.Label{Text: k.Text, At: at, Anchor: paper.AnchorTopLeft, Height: panelText})
+}
+
+// mark returns the guide's mark and its squares.
+func (m panelMaker) mark() paper.Drawing {
+	var d paper.Drawing
+	if m.Mark == "" {
+		return d
+	}
+	d.Write(paper.Label{Text: m.Mark, At: geometry.Pt(0, 0), Anchor: paper.AnchorTopLeft, Height: 3.5, Bold: true})
+	squares := selvedge(m.Mark, false, 0.45)
+	Add(&d, squares, geometry.Pt(paper.TextWidth(m.Mark, 3.5, true)+panelGap, 1.75-squares.Bounds.H()/2))
+	return sign(d)
+}
+
+// key writes what the mark is for and what signs mean, as many beside each other as there is room
+// for.
+func (m panelMaker) key(d *paper.Drawing, y, width geometry.Length) geometry.Length {
+	x := geometry.Length(0)
+	for _, k := range m.keyLines() {
+		w := m.keyWidth(k)
+		if x > 0 && x+w > width {
+			x, y = 0, y+panelRow
+		}
+		m.keyLine(d, k, geometry.Pt(x, y))
+		x += w + panelAside
+	}
+	if x > 0 {
+		y += panelRow
+	}
+	return y
+}
+
+func (m panelMaker) keyLines() []KeyLine {
+	if m.Mark == "" {
+		return m.Key
+	}
+	return append(slices.Clone(m.Key), KeyLine{Text: sameMark})
+}
+
+// drawMap draws the map of the sheets, what is far above it and where one stands below it.
+func (m panelMaker) drawMap(d *paper.Drawing, at geometry.Point, s paper.Sheet) {
+	middle := at.X + mapWidth/2
+	y := at.Y
+	if m.Far != "" {
+		d.Write(paper.Label{Text: m.Far, At: geometry.Pt(middle, y), Anchor: paper.AnchorTop, Height: panelText})
+		y += panelText + 1.2
+	}
+	m.large.draw(d, geometry.Pt(middle-m.large.size.W/2, y), s)
+	y += m.large.size.H + 1.2
+	if m.Near != "" {
+		d.Write(paper.Label{Text: m.Near, At: geometry.Pt(middle, y), Anchor: paper.AnchorTop, Height: panelText})
+	}
+}
+
+// parts returns the panel of a sheet in pieces, each in the ways it may be set out, for narrow
+// places: one row high, and for want of even that lower.
+func (m panelMaker) parts(s paper.Sheet) [][]paper.Drawing {
+	var name []paper.Drawing
+	for _, h := range []geometry.Length{nameLarge, 10, nameSmall, 5, 3.5, panelText, 1.8} {
+		if s.Joined != nil && h > nameSmall {
+			continue
+		}
+		var d paper.Drawing
+		d.Write(paper.Label{Text: s.Name, At: geometry.Pt(0, h), Anchor: paper.AnchorBottomLeft, Height: h, Bold: true})
+		if m.Mark != "" {
+			x := paper.TextWidth(s.Name, h, true) + panelGap
+			d.Write(paper.Label{Text: m.Mark, At: geometry.Pt(x, h), Anchor: paper.AnchorBottomLeft, Height: min(h, max(h/2, panelText)), Bold: true})
+		}
+		name = append(name, sign(d))
+	}
+	var low, words, key []paper.Drawing
+	var large paper.Drawing
+	m.drawMap(&large, geometry.Point{}, s)
+	low = append(low, sign(large))
+	for _, h := range []geometry.Length{2 * nameSmall, nameSmall, panelText} {
+		cloth := m.Cloth
+		if h < nameSmall {
+			cloth = nil
+		}
+		var d paper.Drawing
+		newMiniMap(m.sheets, cloth, geometry.Size{W: 3 * h, H: h}).draw(&d, geometry.Point{}, s)
+		low = append(low, sign(d))
+	}
+	text := strings.Join(append([]string{m.number(s), m.Title}, m.Lines...), " · ")
+	for _, h := range []geometry.Length{panelText, 1.8} {
+		for _, width := range []geometry.Length{180, 120, 90, 70, 50, 34, 20} {
+			words = append(words, textSign(wrapFew(text, h, false, width), h))
+		}
+	}
+	for _, width := range []geometry.Length{200, 60, 40} {
+		var d paper.Drawing
+		if m.key(&d, 0, width) > 0 {
+			key = append(key, sign(d))
+		}
+	}
+	all := [][]paper.Drawing{name, low, words}
+	if len(key) > 0 {
+		all = append(all, key)
+	}
+	return all
+}
+
+// strip returns the panel of a strip of several on a page, low and wide or narrow and high.
+func (m panelMaker) strip(s paper.Sheet) []paper.Drawing {
+	var all []paper.Drawing
+	name := paper.Label{Text: s.Name, At: geometry.Pt(0, nameSmall), Anchor: paper.AnchorBottomLeft, Height: nameSmall, Bold: true}
+	mark := m.mark()
+	for _, width := range []geometry.Length{90, 120, 60, 45} {
+		var d paper.Drawing
+		d.Write(name)
+		y := name.Extent().Max.Y + 1.5
+		Add(&d, mark, geometry.Pt(0, y))
+		y = m.rows(&d, 0, y+mark.Bounds.H()+1.2, 40, false, m.number(s))
+		x := max(paper.TextWidth(s.Name, nameSmall, true), mark.Bounds.W(), 36) + panelAside
+		m.rows(&d, x, m.rows(&d, x, 0, width, true, m.Title), width, false, append(slices.Clone(m.Lines), sameMark)...)
+		m.drawMap(&d, geometry.Pt(x+width+panelAside, 0), s)
+		all = append(all, sign(d))
+	}
+	for _, width := range []geometry.Length{26, 22, 19} {
+		var d paper.Drawing
+		h := geometry.Length(5)
+		for h > 1.8 && paper.TextWidth(s.Name, h, true) > width {
+			h *= 0.7
+		}
+		l := paper.Label{Text: s.Name, At: geometry.Pt(0, h), Anchor: paper.AnchorBottomLeft, Height: h, Bold: true}
+		d.Write(l)
+		y := l.Extent().Max.Y + 1.5
+		if m.Mark != "" {
+			y = m.rows(&d, 0, y, width, true, m.Mark)
+		}
+		y = m.rows(&d, 0, y, width, false, m.number(s))
+		y = m.rows(&d, 0, y, width, true, m.Title)
+		y = m.rows(&d, 0, y, width, false, append(slices.Clone(m.Lines), sameMark)...) + 1
+		newMiniMap(m.sheets, m.Cloth, geometry.Size{W: width, H: width}).draw(&d, geometry.Pt(0, y), s)
+		all = append(all, sign(d))
+	}
+	return all
+}
