@@ -13,6 +13,8 @@ import (
 // and with each line that is commented out brought back.
 func TestStartFileIsWorkedOut(t *testing.T) {
 	commented := regexp.MustCompile(`(?m)^( *)# ([a-z-]+)( = .*)$`)
+	wholeTable := regexp.MustCompile(`(?m)^ *# \[\[.*\]\]\n(?: *# [a-z-]+ = .*\n)+`)
+	colours := regexp.MustCompile(`(?m)^( *)# colours`)
 	// Keys that stand in for others.
 	inPlaceOf := map[string]string{"lap": "gap", "around": "diameter", "top-around": "top|bottom|height"}
 	// Keys that go together, with the first of them.
@@ -33,6 +35,11 @@ func TestStartFileIsWorkedOut(t *testing.T) {
 				}
 			}
 			works("as it is", text)
+			// A table is put in whole; what it speaks of has to be there too.
+			for _, m := range wholeTable.FindAllString(text, -1) {
+				works(m, colours.ReplaceAllString(strings.Replace(text, m, strings.ReplaceAll(m, "# ", ""), 1), "${1}colours"))
+				text = strings.Replace(text, m, "", 1)
+			}
 			lines := commented.FindAllStringSubmatch(text, -1)
 			if len(lines) == 0 {
 				t.Fatal("no line is commented out")
