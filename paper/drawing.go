@@ -146,3 +146,23 @@ type Part struct {
 func PageView(d *Drawing) View {
 	return View{Drawing: d, Area: d.Bounds, At: d.Bounds.Min}
 }
+
+// Add draws e on d, moved by p.
+func (d *Drawing) Add(e Drawing, p geometry.Point) {
+	for _, f := range e.Fills {
+		f.Place.At = f.Place.At.Add(p)
+		d.Fills = append(d.Fills, f)
+	}
+	for _, s := range e.Strokes {
+		s.Place.At = s.Place.At.Add(p)
+		d.Strokes = append(d.Strokes, s)
+	}
+	for _, l := range e.Labels {
+		l.At = l.At.Add(p)
+		d.Write(l)
+	}
+	for _, n := range e.Names {
+		n.Of = n.Of.Move(p)
+		d.Name(n)
+	}
+}

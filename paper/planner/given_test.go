@@ -1,7 +1,6 @@
 package planner
 
 import (
-	"math/rand/v2"
 	"testing"
 
 	"underlay/geometry"
@@ -21,8 +20,4 @@ func stock(t testing.TB, name string) paper.Stock {
 // layout is what a guide of a size takes up, round a cloth whose corner is (0, 0).
 func layout(w, h geometry.Length) geometry.Rect {
 	return geometry.RectAt(geometry.Pt(-25, -25), geometry.Size{W: w, H: h})
-}
-
-func randomPoint(r *rand.Rand, within geometry.Length) geometry.Point {
-	return geometry.Pt(within*geometry.Length(r.Float64()), within*geometry.Length(r.Float64()))
 }

@@ -136,7 +136,7 @@ func (b *board) putAcross(signs []paper.Drawing, within geometry.Rect, whole boo
 
 // set puts a sign down with its top left corner at p.
 func (b *board) set(sign paper.Drawing, p geometry.Point) bool {
-	Add(&b.drawing, sign, p)
+	b.drawing.Add(sign, p)
 	b.space.signs = append(b.space.signs, sign.Bounds.Move(p).Grow(breath))
 	return true
 }

@@ -109,10 +109,10 @@ func (m panelMaker) set(s paper.Sheet, width, name geometry.Length, aside bool) 
 	x := paper.TextWidth(s.Name, name, true) + panelAside
 	if number, mark := m.number(s), m.mark(); x+max(mark.Bounds.W(), paper.TextWidth(number, panelText, false)) <= words && name >= 2*panelRow {
 		d.Write(paper.Label{Text: number, At: geometry.Pt(x, 0), Anchor: paper.AnchorTopLeft, Height: panelText})
-		Add(&d, mark, geometry.Pt(x, name-mark.Bounds.H()))
+		d.Add(mark, geometry.Pt(x, name-mark.Bounds.H()))
 	} else {
 		y = m.rows(&d, 0, y, words, false, number)
-		Add(&d, mark, geometry.Pt(0, y))
+		d.Add(mark, geometry.Pt(0, y))
 		y += mark.Bounds.H() + panelGap
 	}
 	y = m.rows(&d, 0, y, words, true, m.Title)
@@ -161,7 +161,7 @@ func (m panelMaker) keyWidth(k KeyLine) geometry.Length {
 
 func (m panelMaker) keyLine(d *paper.Drawing, k KeyLine, at geometry.Point) {
 	if len(k.Sign.Strokes)+len(k.Sign.Fills) > 0 {
-		Add(d, k.Sign, at.Add(geometry.Pt(keySign/2-0.5, panelText/2)))
+		d.Add(k.Sign, at.Add(geometry.Pt(keySign/2-0.5, panelText/2)))
 		at.X += keySign
 	}
 	d.Write(paper.Label{Text: k.Text, At: at, Anchor: paper.AnchorTopLeft, Height: panelText})
@@ -175,7 +175,7 @@ func (m panelMaker) mark() paper.Drawing {
 	}
 	d.Write(paper.Label{Text: m.Mark, At: geometry.Pt(0, 0), Anchor: paper.AnchorTopLeft, Height: 3.5, Bold: true})
 	squares := selvedge(m.Mark, false, 0.45)
-	Add(&d, squares, geometry.Pt(paper.TextWidth(m.Mark, 3.5, true)+panelGap, 1.75-squares.Bounds.H()/2))
+	d.Add(squares, geometry.Pt(paper.TextWidth(m.Mark, 3.5, true)+panelGap, 1.75-squares.Bounds.H()/2))
 	return sign(d)
 }
 
@@ -276,8 +276,8 @@ func (m panelMaker) strip(s paper.Sheet) []paper.Drawing {
 		var d paper.Drawing
 		d.Write(name)
 		y := name.Extent().Max.Y + 1.5
-		Add(&d, mark, geometry.Pt(0, y))
-		y = m.rows(&d, 0, y+mark.Bounds.H()+1.2, 40, false, m.number(s))
+		d.Add(mark, geometry.Pt(0, y))
+		m.rows(&d, 0, y+mark.Bounds.H()+1.2, 40, false, m.number(s))
 		x := max(paper.TextWidth(s.Name, nameSmall, true), mark.Bounds.W(), 36) + panelAside
 		m.rows(&d, x, m.rows(&d, x, 0, width, true, m.Title), width, false, append(slices.Clone(m.Lines), sameMark)...)
 		m.drawMap(&d, geometry.Pt(x+width+panelAside, 0), s)

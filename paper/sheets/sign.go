@@ -26,28 +26,8 @@ func sign(d paper.Drawing) paper.Drawing {
 		hold(l.Extent())
 	}
 	moved := paper.Drawing{Bounds: geometry.Rect{Max: all.Max.Sub(all.Min)}}
-	Add(&moved, d, geometry.Point{}.Sub(all.Min))
+	moved.Add(d, geometry.Point{}.Sub(all.Min))
 	return moved
-}
-
-// Add draws e on d, moved by p.
-func Add(d *paper.Drawing, e paper.Drawing, p geometry.Point) {
-	for _, f := range e.Fills {
-		f.Place.At = f.Place.At.Add(p)
-		d.Fills = append(d.Fills, f)
-	}
-	for _, s := range e.Strokes {
-		s.Place.At = s.Place.At.Add(p)
-		d.Strokes = append(d.Strokes, s)
-	}
-	for _, l := range e.Labels {
-		l.At = l.At.Add(p)
-		d.Write(l)
-	}
-	for _, n := range e.Names {
-		n.Of = n.Of.Move(p)
-		d.Name(n)
-	}
 }
 
 // textSign returns rows of text, one under the other.

@@ -3,7 +3,6 @@ package bench
 import (
 	"underlay/geometry"
 	"underlay/paper"
-	"underlay/paper/sheets"
 	"underlay/template/guide"
 	"underlay/template/job"
 )
@@ -77,7 +76,7 @@ func (p *tagPages) set(t tag) {
 	if p.at.X+size.W > p.room.W {
 		p.at.X = max(0, p.room.W-size.W)
 	}
-	sheets.Add(p.pages[len(p.pages)-1], *t.Drawing, p.at)
+	p.pages[len(p.pages)-1].Add(*t.Drawing, p.at)
 	p.at.X += size.W + tagSpace
 	p.row = max(p.row, size.H)
 }

@@ -3,7 +3,6 @@ package guide
 import (
 	"underlay/geometry"
 	"underlay/paper"
-	"underlay/paper/sheets"
 	"underlay/template/plan"
 )
 
@@ -41,7 +40,7 @@ func Layout(p *plan.Plan) (*paper.Drawing, error) {
 		} else {
 			step = geometry.Pt(all.Bounds.Min.X-g.Bounds.Min.X, all.Bounds.Max.Y+guidesApart-g.Bounds.Min.Y)
 		}
-		sheets.Add(all, *g, step)
+		all.Add(*g, step)
 		bounds := g.Bounds.Move(step)
 		name := paper.Label{
 			Text: paper.Shorten(names[i], guideHeading, false, bounds.W()),
