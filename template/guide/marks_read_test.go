@@ -7,6 +7,7 @@ import (
 	"math/rand/v2"
 	"strconv"
 	"testing"
+
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/paper/pdf"
