@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
-# Opens the papers at true size of every example in readers that share no code with ours, where they are installed:
-# poppler (pdftoppm), mupdf (mutool), ghostscript (gs); and has qpdf look the file over. All
+# Opens the papers at true size of every example in readers that share no code with ours, where
+# they are installed: poppler (pdftoppm), mupdf (mutool), ghostscript (gs); and has qpdf look the file over. All
 # pages are drawn at 150 dots an inch and must agree. What is not installed is named and left
 # out.
 #

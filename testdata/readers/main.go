@@ -52,8 +52,9 @@ const (
 )
 
 // few is how many dots of a page may have none of the other: a line a millimetre long has six.
-// Where the white ground of a text ends along a line, readers leave more or less of it.
-const few = 12
+// Where the white ground of a text ends within the width of a line, readers leave more or less of
+// that line, as long as the text: here one of 10 mm.
+const few = 60
 
 func (r rule) compare(one, other string) error {
 	files, err := filepath.Glob(filepath.Join(one, "*.pgm"))
