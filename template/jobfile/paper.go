@@ -1,8 +1,13 @@
 package jobfile
 
 import (
+	"errors"
+	"strings"
+
 	"underlay/geometry"
+	"underlay/paper"
 	"underlay/template/job"
+	"underlay/template/words"
 )
 
 // leastStep is the least a sheet must add to the sheets before it.
@@ -82,4 +87,25 @@ func checkSheet(s section, p *job.Paper) {
 		size.say("a sheet %s wide is too small for a margin of %s and an overlap of %s; write a larger one, such as \"A4\"",
 			show(short), show(p.Margin), show(p.Overlap))
 	}
+}
+
+// ParseStock reads a paper as paper.ParseStock does. Where no paper has that name, but one has a
+// name much like it, the error says so first.
+func ParseStock(name string) (paper.Stock, error) {
+	stock, err := paper.ParseStock(name)
+	unknown, ok := errors.AsType[paper.UnknownStock](err)
+	if !ok {
+		return stock, err
+	}
+	known := []string{"one sheet"}
+	for _, s := range paper.Stocks() {
+		known = append(known, s.Name)
+	}
+	near, ok := words.Nearest(name, known)
+	if first, _, _ := strings.Cut(strings.TrimSpace(name), " "); !ok {
+		if _, roll := words.Nearest(first, []string{"roll"}); roll {
+			near = "roll 610 mm"
+		}
+	}
+	return stock, errors.New(unknown.Words(near))
 }
