@@ -89,9 +89,9 @@ func Summary(p *plan.PassPlan, u geometry.Unit) string {
 func GapWords(u geometry.Unit, g job.Spacing) string {
 	one := func(l geometry.Length) string {
 		if l < 0 {
-			return "lap " + u.Format(-l)
+			return "lap " + fine(u, -l)
 		}
-		return "gap " + u.Format(l)
+		return "gap " + fine(u, l)
 	}
 	if (g.Across - g.Down).Abs() <= geometry.Tolerance {
 		return one(g.Across)
@@ -120,4 +120,12 @@ func PlainWords(u geometry.Unit, b geometry.Edges) string {
 		return fmt.Sprintf("%s plain left and right, %s far and near", u.Format(b.Left), u.Format(b.Top))
 	}
 	return fmt.Sprintf("plain %s left, %s right, %s far, %s near", u.Number(b.Left), u.Number(b.Right), u.Number(b.Top), u.Format(b.Bottom))
+}
+
+// fine writes a gap or a lap: in inches to the nearest thirty-second, as laps are often that small.
+func fine(u geometry.Unit, l geometry.Length) string {
+	if u == geometry.UnitInch {
+		return u.Ruled(l) + " " + u.String()
+	}
+	return u.Format(l)
 }
