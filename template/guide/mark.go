@@ -75,8 +75,8 @@ func describeItem(h hash.Hash, it *job.Item) {
 	fmt.Fprintf(h, "%#v\n", item)
 }
 
-// describePass writes everything of a pass and its block but where it is written; of another pass
-// that seats it, the name.
+// describePass writes everything of a pass and its block but its dabs and where it is written; of
+// another pass that seats it, the name.
 func describePass(h hash.Hash, p *job.Pass) {
 	pass := *p
 	for _, seat := range []*job.Pass{pass.Between, pass.On} {
@@ -85,18 +85,27 @@ func describePass(h hash.Hash, p *job.Pass) {
 		}
 	}
 	if pass.Corner != nil {
-		fmt.Fprintf(h, "%#v\n", *pass.Corner)
+		describeBlock(h, pass.Corner)
 	}
-	pass.Block, pass.Corner, pass.Between, pass.On, pass.Line = nil, nil, nil, nil, 0
+	pass.Block, pass.Corner, pass.Between, pass.On, pass.Dabs, pass.Line = nil, nil, nil, nil, nil, 0
 	pass.Places = slices.Clone(pass.Places)
 	for i := range pass.Places {
 		pass.Places[i].Line = 0
 	}
 	if !p.Mix.None() {
 		for _, part := range p.Mix.Parts {
-			fmt.Fprintf(h, "%#v\n%q\n", *part.Block, part.Colours)
+			describeBlock(h, part.Block)
+			fmt.Fprintf(h, "%q\n", part.Colours)
 		}
 		pass.Mix.Parts = nil
 	}
-	fmt.Fprintf(h, "%#v\n%#v\n", pass, *p.Block)
+	fmt.Fprintf(h, "%#v\n", pass)
+	describeBlock(h, p.Block)
+}
+
+// describeBlock writes everything of a block but its picture, which no guide shows.
+func describeBlock(h hash.Hash, b *job.Block) {
+	block := *b
+	block.Picture = nil
+	fmt.Fprintf(h, "%#v\n", block)
 }

@@ -12,6 +12,7 @@ type Job struct {
 	Paper    Paper
 	Printer  Printer
 	Printing Printing
+	Paints   []Paint
 	Blocks   []*Block
 	Items    []*Item
 	// Source is the job file as it was read, byte for byte; for a job given by flags, a job

@@ -22,6 +22,7 @@ type Pass struct {
 	CentreDown   Centring
 	Turns        Turns
 	Colours      []string // of several sets, the first
+	Dabs         []Dab    // colours by part of the face; Colours then has each of theirs once
 	Mix          Mix      // of several blocks, or colours in turn
 	Order        Order
 	EveryOther   bool   // every second print first, the others when those are dry
