@@ -17,12 +17,6 @@ const (
 	LongShort                   // 08, long-dashed short-dashed
 )
 
-// Ink is a colour as 8-bit red, green and blue. The zero Ink is black.
-type Ink struct{ R, G, B uint8 }
-
-// Grey returns a grey: 0 is black, 255 white.
-func Grey(level uint8) Ink { return Ink{level, level, level} }
-
 // Pen is how a line is drawn. Width is one of the widths of ISO 128-2.
 type Pen struct {
 	Type  LineType

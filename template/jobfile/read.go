@@ -133,7 +133,9 @@ func (r *reader) job(s section) *job.Job {
 	j.Printing = checkPrinting(s.below("printing"))
 	blocks := map[string]*job.Block{}
 	j.Blocks = checkBlocks(s, blocks)
+	j.Paints = checkPaints(s)
 	j.Items = checkItems(s, blocks)
+	checkPaintNames(s, j)
 	return j
 }
 

@@ -53,6 +53,7 @@ const (
 	placeList  Kind = "a list of places"
 	fourSides  Kind = "a list of four lengths"
 	colourSwap Kind = "colours for colours, in braces"
+	aColour    Kind = "a colour"
 	fourEdges  Kind = "a length, or a list of four"
 	oneTable   Kind = "a table"
 	manyTable  Kind = "a table, as often as you like"
@@ -93,6 +94,7 @@ func jobKeys() []key {
 		{name: "paper", Kind: oneTable, says: "The paper that guides are printed on."},
 		{name: "printer", Kind: oneTable, says: "What the two bars of the page that underlay ruler prints measured, to put a printer right."},
 		{name: "printing", Kind: oneTable, says: "How you work: your hand, your pace, your paint."},
+		{name: "paint", Kind: manyTable, says: "How a colour looks on paper and screen. Without one, a colour looks as CSS has it where that is a CSS colour name, else grey."},
 		{name: "block", Kind: manyTable, says: "A carved block."},
 		{name: "item", Kind: manyTable, says: "A thing to print on: a cover, a towel, a bag, a shade."},
 
@@ -124,6 +126,10 @@ func jobKeys() []key {
 			says: "What each colour after the first adds to a print."},
 		{in: "printing", name: "paint-cover", Kind: paintKind, example: `"90 ml/m2"`,
 			says: "The paint you lay on a printed square metre, for what a set needs."},
+
+		{in: "paint", name: "name", must: true, Kind: aName, example: `"moss"`, says: "The colour, as passes and colourways name it."},
+		{in: "paint", name: "looks", must: true, Kind: aColour, example: `"#5f7a3a"`,
+			says: "What it looks like: red, green and blue in two figures each, 00 to ff, or a CSS colour name such as \"olive\"."},
 
 		{in: "block", name: "name", must: true, Kind: aName, example: `"fern"`, says: "What the block is called; passes name it."},
 		{in: "block", name: "shape", Kind: aWord, Words: words.Texts(job.FaceShapes()), says: "The shape of the carved face."},

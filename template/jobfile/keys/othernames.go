@@ -32,6 +32,8 @@ func otherNames() []otherName {
 		{"printing", "paint ink", "paint-cover", ""},
 		{"printing", "seconds pace", "seconds-a-print", ""},
 
+		{"paint", "colour color hex rgb css", "looks", ""},
+
 		{"block", "size face carved", "print", ""},
 		{"block", "diameter", "print", `print, and shape = "round"`},
 		{"block", "radius", "print", `print, twice the radius, and shape = "round"`},
