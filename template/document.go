@@ -245,3 +245,10 @@ func Ruler(stock paper.Stock) (pdf.Document, error) {
 	pages, err := guide.RulerPage(stock)
 	return pdf.Document{Title: "Ruler page", Parts: []paper.Part{{Name: "ruler page", Pages: pages}}}, err
 }
+
+// Window binds the page to measure a block with for a paper. The error is a plain sentence: the
+// paper is too small, and which would do.
+func Window(stock paper.Stock) (pdf.Document, error) {
+	pages, err := guide.WindowPage(stock)
+	return pdf.Document{Title: "Window page", Parts: []paper.Part{{Name: "window page", Pages: pages}}}, err
+}

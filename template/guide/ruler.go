@@ -31,13 +31,7 @@ var rulerPen = paper.Pen{Type: paper.Continuous, Width: 0.25}
 func RulerPage(stock paper.Stock) ([]paper.Page, error) {
 	// What A4 has inside a margin of 7 mm; on a larger page the bars stand round its middle.
 	most := geometry.Size{W: 196, H: 283}
-	page := stock.Size
-	switch {
-	case stock.OneSheet:
-		page = geometry.Size{W: 210, H: 297}
-	case stock.Roll:
-		page.H = most.H + 2*RulerMargin
-	}
+	page := rulerPaper(stock, most.H+2*RulerMargin)
 	usable := geometry.Rect{Max: geometry.Pt(page.W, page.H)}.Grow(-RulerMargin)
 	if room := usable.Grow(-rulerEdge + geometry.Tolerance); room.W() < paper.RulerAcross || room.H() < paper.RulerDown {
 		show := geometry.UnitMM.Format
@@ -55,25 +49,45 @@ func RulerPage(stock paper.Stock) ([]paper.Page, error) {
 	return pages, nil
 }
 
+// rulerPaper returns the page that a paper makes: a roll's as high as asked, "one sheet" A4.
+func rulerPaper(stock paper.Stock, height geometry.Length) geometry.Size {
+	switch {
+	case stock.OneSheet:
+		return geometry.Size{W: 210, H: 297}
+	case stock.Roll:
+		return geometry.Size{W: stock.Size.W, H: height}
+	}
+	return stock.Size
+}
+
+// drawBar draws a bar to be measured, from the middle of its one end tick to the middle of the
+// other.
+func drawBar(d *paper.Drawing, a, b geometry.Point) {
+	across := geometry.Pt(0, rulerTick)
+	if a.X == b.X {
+		across = geometry.Pt(rulerTick, 0)
+	}
+	d.Stroke(geometry.Line(a, b), rulerPen)
+	for _, end := range []geometry.Point{a, b} {
+		d.Stroke(geometry.Line(end.Sub(across), end.Add(across)), rulerPen)
+	}
+}
+
+// barName writes what a bar measures, a row after the other.
+func barName(d *paper.Drawing, at geometry.Point, anchor paper.Anchor, height geometry.Length, rows ...string) {
+	for i, row := range rows {
+		down := 1.9 * height * (geometry.Length(i) - geometry.Length(len(rows)-1)/2)
+		d.Write(paper.Label{Text: row, At: at.Add(geometry.Pt(0, down)), Anchor: anchor, Height: height})
+	}
+}
+
 // drawRulerBars draws the bars in millimetres from the top left corner of r, those in inches
 // from its bottom right corner.
 func drawRulerBars(d *paper.Drawing, r geometry.Rect) {
-	bar := func(a, b geometry.Point) {
-		across := geometry.Pt(0, rulerTick)
-		if a.X == b.X {
-			across = geometry.Pt(rulerTick, 0)
-		}
-		d.Stroke(geometry.Line(a, b), rulerPen)
-		for _, end := range []geometry.Point{a, b} {
-			d.Stroke(geometry.Line(end.Sub(across), end.Add(across)), rulerPen)
-		}
-	}
-	const clear, pitch = 2 * geometry.Millimetre, 1.9 * rulerLabel
+	const clear = 2 * geometry.Millimetre
+	bar := func(a, b geometry.Point) { drawBar(d, a, b) }
 	write := func(at geometry.Point, anchor paper.Anchor, rows ...string) {
-		for i, row := range rows {
-			down := pitch * (geometry.Length(i) - geometry.Length(len(rows)-1)/2)
-			d.Write(paper.Label{Text: row, At: at.Add(geometry.Pt(0, down)), Anchor: anchor, Height: rulerLabel})
-		}
+		barName(d, at, anchor, rulerLabel, rows...)
 	}
 	a, b := r.Min, r.Max
 	bar(a, a.Add(geometry.Pt(paper.RulerAcross, 0)))
