@@ -146,8 +146,8 @@ border = "25 mm"
 title = "nook"
 # For the nook
 [paper]
-lines = "strong"
 size = "A3" # the usual
+lines = "strong"
 [[block]]
 name = "fern"
 print = "90 x 90 mm"

@@ -1,7 +1,6 @@
 package jobfile
 
 import (
-	"bytes"
 	"fmt"
 	"slices"
 	"strings"
@@ -9,6 +8,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 
 	"underlay/template/job"
+	"underlay/template/jobfile/edit"
 	"underlay/template/jobfile/keys"
 	"underlay/template/jobfile/toml"
 	"underlay/template/words"
@@ -97,11 +97,11 @@ func overridePaper(j *job.Job, o Overrides) (job.Paper, job.Problems) {
 // of all items the one that is kept, the others as remarks. What it says first tells which flags
 // they were.
 func overridden(j *job.Job, o Overrides) []byte {
-	text, err := toml.DecodeText(j.Source)
+	data, err := toml.DecodeText(j.Source)
 	if err != nil {
 		return j.Source
 	}
-	e := newEditor(text)
+	text := string(data)
 	var flags []string
 	say := func(flag, value string) {
 		if value != "" {
@@ -109,8 +109,8 @@ func overridden(j *job.Job, o Overrides) []byte {
 		}
 	}
 	set := func(flag, key, value string) {
-		if value != "" {
-			e.set("paper", key, value)
+		if value != "" && err == nil {
+			text, err = edit.Set(text, edit.Path{"paper", key}, words.TOML(value))
 		}
 		say(flag, value)
 	}
@@ -118,23 +118,27 @@ func overridden(j *job.Job, o Overrides) []byte {
 	set("--paper", "size", o.Paper)
 	set("--extent", "extent", o.Extent)
 	set("--lines", "lines", o.Lines)
-	if o.Item != "" {
-		e.keepItem(o.Item)
+	if o.Item != "" && err == nil {
+		text, err = edit.KeepItem(text, o.Item)
 	}
-	edited := append([]byte(e.head(strings.Join(flags, " "), j.Title)), e.text()...)
-	if len(edited) <= LargestJob {
-		return edited
+	if err != nil {
+		return j.Source
 	}
-	lines := bytes.SplitAfter(edited, []byte("\n"))
-	return bytes.Join(slices.DeleteFunc(lines, func(l []byte) bool { return bytes.HasPrefix(l, []byte(dropped)) }), nil)
+	// Without a title the job gets one: else that is the name of the file, which may be another one day.
+	head := []string{"# Drawn with " + strings.Join(flags, " ")}
+	if !titled(text) {
+		head = append(head, "title = "+words.TOML(j.Title))
+	}
+	text = edit.Above(text, head...)
+	if len(text) <= LargestJob {
+		return []byte(text)
+	}
+	lines := strings.SplitAfter(text, "\n")
+	return []byte(strings.Join(slices.DeleteFunc(lines, func(l string) bool { return strings.HasPrefix(l, edit.Dropped) }), ""))
 }
 
-// head is what comes before the text of a job that flags changed. Without a title it gets one: else
-// that is the name of the file, which may be another one day.
-func (e *editor) head(flags, title string) string {
-	head := "# Drawn with " + flags + e.end
-	if e.Root.Keys["title"] == nil {
-		head += "title = " + words.TOML(title) + e.end
-	}
-	return head
+// titled tells whether a job file has a title.
+func titled(text string) bool {
+	root, _ := toml.Parse([]byte(text))
+	return root.Keys["title"] != nil
 }

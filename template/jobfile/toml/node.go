@@ -11,7 +11,9 @@ type Node struct {
 	Form   form
 	Source string           // a single value as it was written
 	Value  any              // what it says: a string, int64, float64, bool, or a date
-	At     ByteRange        // where its source stands in the file; of {...} its first brace
+	At     ByteRange        // where the value stands in the file; of a table under a heading nothing
+	Entry  ByteRange        // from the key to the end of the value; of what has no key of its own nothing
+	Name   ByteRange        // of the last of the key's names
 	Keys   map[string]*Node // of a table
 	Order  []string         // its keys as they came
 	Items  []*Node          // of a list, or of a run of tables

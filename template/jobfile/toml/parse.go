@@ -24,10 +24,12 @@ type TreeParser struct {
 	Headings []heading // as they came
 }
 
-// heading is where a [heading] or a [[heading]] stands, and the first of its names.
+// heading is where a [heading] or a [[heading]] stands, the first of its names, and the table whose
+// keys follow it.
 type heading struct {
 	Name string
 	Line int
+	Of   *Node
 }
 
 // Parse reads a job file into a tree. Text that is no TOML, and keys or tables given twice, are
@@ -36,6 +38,9 @@ func Parse(data []byte) (*Node, job.Problems) {
 	p := ParseTree(data)
 	return p.Root, p.problems
 }
+
+// Problems are what Parse returns of them.
+func (p *TreeParser) Problems() job.Problems { return p.problems }
 
 // ParseTree also says where the headings are.
 func ParseTree(data []byte) *TreeParser {
@@ -89,7 +94,7 @@ func (p *TreeParser) LineText(line int) string {
 // heading enters the table of a [heading] or a [[heading]].
 func (p *TreeParser) heading(e *unstable.Node, many bool) {
 	names, line := p.names(e)
-	p.Headings = append(p.Headings, heading{names[0], line})
+	defer func() { p.Headings = append(p.Headings, heading{names[0], line, p.current}) }()
 	at := p.descend(p.Root, names[:len(names)-1], line, false)
 	// What stands below a heading that is refused still gets its places, outside the tree.
 	p.current = NewTable(line)
@@ -155,7 +160,10 @@ func (p *TreeParser) keyValue(at *Node, e *unstable.Node) {
 		return
 	}
 	last := names[len(names)-1]
-	value := p.value(e.Value(), line)
+	whole := rangeOf(e.Raw)
+	name := p.lastName(e)
+	value := p.value(e.Value(), line, p.past(name.To, "="))
+	value.Entry, value.Name = whole, name
 	if there := at.Keys[last]; there != nil {
 		p.report(line, "%s is there twice, first in line %d; keep one of them", words.Shown(last), there.Line)
 		return
@@ -163,36 +171,41 @@ func (p *TreeParser) keyValue(at *Node, e *unstable.Node) {
 	at.Put(last, value)
 }
 
-// value returns the place of a value that begins in a line.
-func (p *TreeParser) value(v *unstable.Node, line int) *Node {
+// value returns the place of a value whose key stands in a line, and which begins at an offset.
+func (p *TreeParser) value(v *unstable.Node, line, from int) *Node {
 	if v.Raw.Length > 0 {
 		line = p.LineAt(int(v.Raw.Offset))
 	}
 	switch v.Kind {
 	case unstable.InlineTable:
 		n := NewTable(line)
-		n.At = ByteRange{int(v.Raw.Offset), int(v.Raw.Offset + v.Raw.Length)}
 		n.Opened = true
+		end := from + 1
 		for it := v.Children(); it.Next(); {
-			p.keyValue(n, it.Node())
+			e := it.Node()
+			p.keyValue(n, e)
+			end = rangeOf(e.Raw).To
 		}
+		n.At = ByteRange{from, p.past(end, ",") + 1}
 		n.Closed = true
 		return n
 	case unstable.Array:
 		n := &Node{Line: line, Form: List, Closed: true}
 		all := true
+		end := from + 1
 		for it := v.Children(); it.Next(); {
-			item := p.value(it.Node(), line)
+			item := p.value(it.Node(), line, p.past(end, ","))
+			end = item.At.To
 			all = all && item.Form == Table
 			n.Items = append(n.Items, item)
 		}
+		n.At = ByteRange{from, p.past(end, ",") + 1}
 		if all && len(n.Items) > 0 {
 			n.Form = Tables
 		}
 		return n
 	}
-	from := int(v.Raw.Offset)
-	n := &Node{Line: line, Form: Single, Source: string(p.parser.Raw(v.Raw)), At: ByteRange{from, from + int(v.Raw.Length)}}
+	n := &Node{Line: line, Form: Single, Source: string(p.parser.Raw(v.Raw)), At: rangeOf(v.Raw)}
 	if v.Kind == unstable.String {
 		// One form for letters that can be written in two, such as é.
 		n.Value = norm.NFC.String(string(v.Data))
@@ -203,6 +216,38 @@ func (p *TreeParser) value(v *unstable.Node, line int) *Node {
 		p.report(line, "%s", syntaxText(p.LineText(line), err.Error()))
 	}
 	return n
+}
+
+func rangeOf(r unstable.Range) ByteRange { return ByteRange{int(r.Offset), int(r.Offset + r.Length)} }
+
+// past returns the offset of what comes next at or after one: past white space, line ends, remarks
+// and the signs given.
+func (p *TreeParser) past(at int, signs string) int {
+	data := p.parser.Data()
+	for at < len(data) {
+		switch c := data[at]; {
+		case c == '#':
+			if line := sort.SearchInts(p.Ends, at); line < len(p.Ends) {
+				at = p.Ends[line]
+			} else {
+				at = len(data)
+			}
+		case strings.IndexByte(" \t\r\n"+signs, c) >= 0:
+			at++
+		default:
+			return at
+		}
+	}
+	return at
+}
+
+// lastName returns where the last of an expression's names stands.
+func (p *TreeParser) lastName(e *unstable.Node) ByteRange {
+	var last ByteRange
+	for it := e.Key(); it.Next(); {
+		last = rangeOf(it.Node().Raw)
+	}
+	return last
 }
 
 // decoded returns what a number, a date, true or false says.
