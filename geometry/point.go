@@ -18,10 +18,13 @@ func (p Point) Sub(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
 func (p Point) Mul(k float64) Point { return Point{p.X * Length(k), p.Y * Length(k)} }
 
 // Turn returns p turned by a about (0, 0).
-func (p Point) Turn(a Angle) Point {
+func (p Point) Turn(a Angle) Point { return a.Turner()(p) }
+
+// Turner returns what turns points by a about (0, 0), for many of them.
+func (a Angle) Turner() func(Point) Point {
 	s, c := a.SinCos()
 	sin, cos := Length(s), Length(c)
-	return Point{p.X*cos - p.Y*sin, p.X*sin + p.Y*cos}
+	return func(p Point) Point { return Point{p.X*cos - p.Y*sin, p.X*sin + p.Y*cos} }
 }
 
 // Norm returns the distance of p from (0, 0).

@@ -173,12 +173,16 @@ func Between(a, b geometry.Point, t float64, area geometry.Rect) geometry.Point 
 	return geometry.Pt(min(max(p.X, area.Min.X), area.Max.X), min(max(p.Y, area.Min.Y), area.Max.Y))
 }
 
-// Flatten returns the corners of straight steps along a piece.
-func Flatten(piece geometry.Piece) []geometry.Point {
+// Flatten returns the corners of straight steps along a piece, nowhere a thousandth of a millimetre
+// off it.
+func Flatten(piece geometry.Piece) []geometry.Point { return FlattenWithin(piece, flatness) }
+
+// FlattenWithin returns the corners of straight steps along a piece that leave it by no more than off.
+func FlattenWithin(piece geometry.Piece, off geometry.Length) []geometry.Point {
 	points := []geometry.Point{piece.Start}
 	for _, s := range piece.Steps {
 		if s.Curved {
-			points = flattenCurve(points, s)
+			points = flattenCurve(points, s, float64(off))
 		}
 		points = append(points, s.To)
 	}
@@ -188,13 +192,13 @@ func Flatten(piece geometry.Piece) []geometry.Point {
 // flattenCurve adds points along the curve, without its end. A curve leaves a chord over a
 // share h of it by no more than h^2/8 of its second derivative, which for a cubic is at most
 // six times the larger second difference of its control points.
-func flattenCurve(points []geometry.Point, s geometry.Step) []geometry.Point {
+func flattenCurve(points []geometry.Point, s geometry.Step, off float64) []geometry.Point {
 	p := points[len(points)-1]
 	second := func(a, b, c geometry.Point) float64 {
 		return float64(a.Sub(b.Mul(2)).Add(c).Norm())
 	}
 	bend := 6 * max(second(p, s.C1, s.C2), second(s.C1, s.C2, s.To))
-	n := math.Ceil(math.Sqrt(bend / 8 / flatness))
+	n := math.Ceil(math.Sqrt(bend / 8 / off))
 	for i := 1.0; i < n; i++ {
 		t := i / n
 		v := 1 - t

@@ -62,15 +62,16 @@ func (s *Shape) put(p Place) geometry.Path {
 	if p == (Place{}) {
 		return s.way()
 	}
-	return s.way().Map(p.point)
+	return s.way().Map(p.mapping())
 }
 
-// point returns where a point of the shape's frame lies.
-func (p Place) point(q geometry.Point) geometry.Point {
-	if p.Turn != 0 {
-		q = q.Turn(p.Turn)
+// mapping returns what says where a point of the shape's frame lies.
+func (p Place) mapping() func(geometry.Point) geometry.Point {
+	if p.Turn == 0 {
+		return p.At.Add
 	}
-	return q.Add(p.At)
+	turn := p.Turn.Turner()
+	return func(q geometry.Point) geometry.Point { return turn(q).Add(p.At) }
 }
 
 // boundsAt returns an upright rectangle that holds the shape at a place.
@@ -79,9 +80,9 @@ func (s *Shape) boundsAt(p Place) geometry.Rect {
 		return s.bounds.Move(p.At)
 	}
 	var r geometry.Rect
-	first := true
+	first, place := true, p.mapping()
 	hold := func(q geometry.Point) {
-		q = p.point(q)
+		q = place(q)
 		if first {
 			r, first = geometry.Rect{Min: q, Max: q}, false
 		}

@@ -157,6 +157,9 @@ func TextWidth(text string, height geometry.Length, bold bool) geometry.Length {
 	return f.em(height) * geometry.Length(sum)
 }
 
+// Advance returns how far a letter takes the next one along the line, in ems.
+func Advance(r rune, bold bool) float64 { return faceOf(bold).glyph(r).advance }
+
 // Shorten returns text as shown, cut and ended with an ellipsis where it would be longer than
 // limit; where not even that fits, nothing.
 func Shorten(text string, height geometry.Length, bold bool, limit geometry.Length) string {

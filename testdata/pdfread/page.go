@@ -95,12 +95,32 @@ func (p *Page) Texts() []Text {
 // Render returns the page as it is printed at so many dots an inch, black on white.
 func (p *Page) Render(dpi int) *image.Gray {
 	p.doc.t.Helper()
+	out := image.NewGray(image.Rectangle{})
+	p.render(dpi, func(rendered image.Image) {
+		out = image.NewGray(rendered.Bounds())
+		draw.Draw(out, out.Bounds(), rendered, out.Bounds().Min, draw.Src)
+	})
+	return out
+}
+
+// RenderColour returns the page as it is printed at so many dots an inch, in colour on white.
+func (p *Page) RenderColour(dpi int) *image.RGBA {
+	p.doc.t.Helper()
+	out := image.NewRGBA(image.Rectangle{})
+	p.render(dpi, func(rendered image.Image) {
+		out = image.NewRGBA(rendered.Bounds())
+		draw.Draw(out, out.Bounds(), rendered, out.Bounds().Min, draw.Src)
+	})
+	return out
+}
+
+// render hands out the page as an image that is gone afterwards.
+func (p *Page) render(dpi int, use func(image.Image)) {
+	p.doc.t.Helper()
 	r := must[*responses.RenderPageInDPI](p.doc.t)(
 		p.doc.pdf.RenderPageInDPI(&requests.RenderPageInDPI{Page: p.ref(), DPI: dpi}))
 	defer r.Cleanup()
-	out := image.NewGray(r.Result.RenderedImage.Bounds())
-	draw.Draw(out, out.Bounds(), r.Result.RenderedImage, out.Bounds().Min, draw.Src)
-	return out
+	use(r.Result.RenderedImage)
 }
 
 // object is one of the things painted on a page.
