@@ -102,13 +102,13 @@ func sample() paper.Page {
 		d.Stroke(geometry.CircleOutline(geometry.Pt(45, 80), geometry.Length(10-i)).Path(), paper.Pen{Type: kind, Width: 0.5, Ink: slate})
 	}
 	// Corners: mitres, one too sharp for a mitre, a closed one, wide ends.
-	d.Stroke(geometry.Chain(geometry.Pt(66, 90), geometry.Pt(72, 72), geometry.Pt(78, 90), geometry.Pt(79, 72)), paper.Pen{Width: 1.4, Ink: slate})
+	d.Stroke(geometry.Chain(geometry.Pt(66, 90), geometry.Pt(72, 72), geometry.Pt(78, 90), geometry.Pt(79, 72), geometry.Pt(80, 92)), paper.Pen{Width: 1.4, Ink: slate})
 	d.Stroke(star.Path(), paper.Pen{Width: 0.7, Ink: slate})
 	edge := paper.NewShape(geometry.RectAround(geometry.Point{}, geometry.Size{W: 10, H: 12}).Polygon().Path())
 	for i := range 10 {
 		d.Stamp(edge, paper.Place{At: geometry.Pt(10+geometry.Length(i)*11.13, 12)}, paper.Pen{Width: 0.25}, paper.Role{})
 	}
-	d.Write(paper.Label{Text: "Fern, 25 Äpfel fjord", At: geometry.Pt(60, 58), Height: 5, Ground: true})
+	d.Write(paper.Label{Text: "Fern, 25 Äpfel fjord", At: geometry.Pt(60, 18), Height: 5, Ground: true, Ink: ochre})
 	d.Write(paper.Label{Text: "Pebble & wave 8", At: geometry.Pt(60, 88), Height: 3.5, Bold: true, Ink: slate})
 	return paper.Page{Size: geometry.Size{W: 5 * geometry.Inch, H: 4 * geometry.Inch}, Views: []paper.View{
 		{Drawing: d, Area: d.Bounds, At: geometry.Pt(3.3, 3.1)},
@@ -117,14 +117,15 @@ func sample() paper.Page {
 
 // pages are the sample as it may be shown.
 func pages() map[string]paper.Page {
-	cut, uneven, small := sample(), sample(), sample()
+	cut, uneven, small, bare := sample(), sample(), sample(), sample()
 	cut.Views[0].Area = geometry.Rect{Min: geometry.Pt(7, 9), Max: geometry.Pt(101.3, 77.7)}
 	uneven.Views[0].Scale = paper.Scale{Across: 1.02, Down: 0.9}
 	small.Views[0].Scale = paper.Scale{Across: 0.4, Down: 0.4}
 	second := small.Views[0]
-	second.At = geometry.Pt(60, 55)
+	second.At, second.Scale = geometry.Pt(60, 45), paper.Scale{Across: 0.5, Down: 0.5}
 	small.Views = append(small.Views, second)
-	return map[string]paper.Page{"whole": sample(), "cut off": cut, "uneven": uneven, "small, twice": small}
+	bare.Views[0].Drawing.Labels[0].Ground = false
+	return map[string]paper.Page{"whole": sample(), "letters on lines": bare, "cut off": cut, "uneven": uneven, "small, twice": small}
 }
 
 // A page comes out as pdfium, which shares no code with this, draws the PDF of it.
