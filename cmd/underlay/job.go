@@ -68,7 +68,7 @@ func (c *call) job(from jobFrom) (*job.Job, error) {
 	if err != nil {
 		return nil, err
 	}
-	return jobfile.Read(from.file, data)
+	return jobfile.ReadWith(from.file, data, picturesBeside(from.file))
 }
 
 // read returns a job file, or standard input: no more of it than shows that it is too long.

@@ -12,6 +12,7 @@ import (
 	"underlay/template"
 	"underlay/template/job"
 	"underlay/template/jobfile"
+	"underlay/template/picture"
 )
 
 // replaced looks at the file that a drawing is to be written over, if there is one, and refuses
@@ -30,12 +31,15 @@ func (c *call) replaced(name string, from origin, force bool, job *job.Job) (str
 		return "", nil
 	}
 	// Both are read by one name: it is their title where they have none.
-	is, err := jobfile.Read(template.CarriedName, job.Source)
+	is, err := jobfile.ReadWith(template.CarriedName, job.Source, unseen)
 	if err != nil || sameJob(was, is) {
 		return "", nil
 	}
 	return fmt.Sprintf("%s held the papers of another job, %s; they are written over\n", name, contents(was)), nil
 }
+
+// unseen takes pictures as they are named: a job is told from another without them.
+func unseen(name string) (*picture.Picture, error) { return &picture.Picture{Name: name}, nil }
 
 // sameJob tells whether two jobs are one at different times: the title and an item have kept
 // their names.
@@ -87,7 +91,7 @@ func drawnJob(name string) (job *job.Job, ours bool) {
 	if err != nil {
 		return nil, pdf.Own(f, info.Size()) // the ruler page carries no job
 	}
-	job, err = jobfile.Read(carried.Name, carried.Content)
+	job, err = jobfile.ReadWith(carried.Name, carried.Content, unseen)
 	if err != nil {
 		return nil, true
 	}

@@ -103,9 +103,10 @@ func describePass(h hash.Hash, p *job.Pass) {
 	describeBlock(h, p.Block)
 }
 
-// describeBlock writes everything of a block but its picture, which no guide shows.
+// describeBlock writes everything of a block but its picture and what that says, which no guide
+// shows.
 func describeBlock(h hash.Hash, b *job.Block) {
 	block := *b
-	block.Picture = nil
+	block.Picture, block.Inked = nil, 0
 	fmt.Fprintf(h, "%#v\n", block)
 }

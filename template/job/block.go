@@ -21,3 +21,27 @@ type Block struct {
 	// measured from.
 	Picture *picture.Picture
 }
+
+// PictureOff says how many times as wide for its height the print in the block's picture is as the
+// face: 1.05 is five in a hundred too wide; 1 without a picture.
+func (b *Block) PictureOff() float64 {
+	if b.Picture == nil || b.Picture.Mask == nil || b.Picture.Mask.H == 0 {
+		return 1
+	}
+	m := b.Picture.Mask
+	return float64(m.W) / float64(m.H) * float64(b.Size.H/b.Size.W)
+}
+
+// PictureFits tells whether a block's picture has the shape of its face, to three in a hundred.
+func (b *Block) PictureFits() bool {
+	const most = 1.03
+	off := b.PictureOff()
+	return off <= most && 1/off <= most
+}
+
+// InkedInPicture returns the share of the face that carries paint in the block's picture, which is
+// fitted to the bounds of the face: what paint there is lies on the face.
+func (b *Block) InkedInPicture() float64 {
+	bounds := float64(b.Size.W * b.Size.H)
+	return min(b.Picture.Mask.Share()*bounds/b.Face.Area(), 1)
+}

@@ -48,8 +48,10 @@ func checkBlock(s section) *job.Block {
 	if ok := checkFace(s, b); !ok {
 		// The wood is read for its own sake; it cannot be compared with the face.
 		checkWood(s, nil)
+		checkPicture(s, b)
 		return nil
 	}
+	checkPicture(s, b)
 	if !checkWood(s, b) {
 		return nil
 	}

@@ -1,10 +1,14 @@
 package jobfile
 
 import (
+	"fmt"
+	"os"
+	"path/filepath"
 	"testing"
 
 	"underlay/paper"
 	"underlay/template/job"
+	"underlay/template/picture"
 )
 
 // readJob reads a job that must be good.
@@ -15,6 +19,17 @@ func readJob(t testing.TB, text string) *job.Job {
 		t.Fatal(err)
 	}
 	return j
+}
+
+// picturesIn reads the pictures of a folder.
+func picturesIn(folder string) Pictures {
+	return func(name string) (*picture.Picture, error) {
+		file, err := os.ReadFile(filepath.Join(folder, name))
+		if err != nil {
+			return nil, fmt.Errorf("there is no file %s; put it beside the job file", name)
+		}
+		return picture.Read(name, file)
+	}
 }
 
 func stock(t *testing.T, name string) paper.Stock {

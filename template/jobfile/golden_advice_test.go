@@ -60,7 +60,7 @@ func TestAdviceOfGoldenMessages(t *testing.T) {
 			t.Fatal(err)
 		}
 		var problems job.Problems
-		if _, err := Read("bad.toml", data); !errors.As(err, &problems) {
+		if _, err := ReadWith("bad.toml", data, picturesIn(filepath.Dir(f))); !errors.As(err, &problems) {
 			t.Fatalf("%s: %v", f, err)
 		}
 		for _, p := range problems {
@@ -73,7 +73,7 @@ func TestAdviceOfGoldenMessages(t *testing.T) {
 			}
 			tried++
 			var again job.Problems
-			_, err := Read("bad.toml", []byte(strings.Join(lines, "\n")))
+			_, err := ReadWith("bad.toml", []byte(strings.Join(lines, "\n")), picturesIn(filepath.Dir(f)))
 			errors.As(err, &again)
 			added := strings.Count(lines[p.Line-1], "\n")
 			for _, q := range again {

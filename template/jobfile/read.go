@@ -21,14 +21,21 @@ const LargestJob = 1 << 20
 type reader struct {
 	name     string // of the file, as shown
 	problems job.Problems
-	units    geometry.Unit // what the job asks for on its papers
-	keys     *keys.KeyTree // all there are
+	units    geometry.Unit     // what the job asks for on its papers
+	keys     *keys.KeyTree     // all there are
+	pictures Pictures          // nil: there are none
+	seen     map[string]*found // pictures, by name
+	carried  int               // bytes of those
 }
 
-// Read reads and checks a job file. The name is that of the file, "-" for standard input.
-// The error is of type Problems: everything wrong with the file, each thing once.
-func Read(name string, data []byte) (*job.Job, error) {
-	r := &reader{name: name, keys: keys.NewKeyTree()}
+// Read reads and checks a job file that names no pictures; see ReadWith.
+func Read(name string, data []byte) (*job.Job, error) { return ReadWith(name, data, nil) }
+
+// ReadWith reads and checks a job file, and the pictures it names, each once. The name is that of
+// the file, "-" for standard input. The error is of type Problems: everything wrong with the file
+// and its pictures, each thing once.
+func ReadWith(name string, data []byte, pictures Pictures) (*job.Job, error) {
+	r := &reader{name: name, keys: keys.NewKeyTree(), pictures: pictures, seen: map[string]*found{}}
 	if name == "-" {
 		r.name = "standard input"
 	}

@@ -27,7 +27,7 @@ func TestBadJobs(t *testing.T) {
 			t.Fatal(err)
 		}
 		name := filepath.Base(f)
-		_, err = Read(name, data)
+		_, err = ReadWith(name, data, picturesIn(dir))
 		if err == nil {
 			t.Errorf("%s is taken for a good job", name)
 			continue

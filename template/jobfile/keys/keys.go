@@ -44,6 +44,7 @@ const (
 	sizeOrOne  Kind = "a size, or one length"
 	aPlace     Kind = "a step across and down"
 	aPaper     Kind = "a paper"
+	aFile      Kind = "the name of a file"
 	paintKind  Kind = "paint a square metre"
 	NameList   Kind = "a list of names"
 	WordList   Kind = "a list of words"
@@ -144,7 +145,9 @@ func jobKeys() []key {
 		{in: "block", name: "wood-offset", Kind: aPlace, example: `"0 x 2 mm"`, usual: "none",
 			says: "How far the middle of the wood is from that of the face: to the right x down."},
 		{in: "block", name: "inked", Kind: aNumber, example: "0.55",
-			says: "The share of the face that carries paint, from 0 to 1."},
+			says: "The share of the face that carries paint, from 0 to 1. With a picture it is worked out from that."},
+		{in: "block", name: "picture", Kind: aFile, example: `"fern.png"`, usual: "a plain shape that shows the top",
+			says: "A picture of one print, PNG or JPEG, dark on light, in a file beside the job file. It is cropped to the print and shown on the papers; nothing is measured from it."},
 
 		{in: "item", name: "name", must: true, Kind: aName, example: `"floor cushion"`, says: "What the item is called."},
 		{in: "item", name: "shape", Kind: aWord, Words: words.Texts(job.Shapes()),

@@ -41,6 +41,7 @@ func otherNames() []otherName {
 		{"block", "offset", "wood-offset", ""},
 		{"block", "points corners", "outline", ""},
 		{"block", "ink coverage", "inked", ""},
+		{"block", "image photo motif pattern", "picture", ""},
 
 		{"item", "margin margins edge edges", "border", ""},
 		{"item", "seam seam-lap overlap", "lap", ""},
