@@ -3,6 +3,6 @@
 // lengths are in range.
 //
 // Lengths are true ones, in the frame of the item: from the top left corner of its bounds as it
-// lies face up, x to the right, y down, turns clockwise as seen. The package works nothing out
-// and reads nothing.
+// lies face up, x to the right, y down, turns clockwise as seen. The package plans nothing and reads
+// nothing.
 package job

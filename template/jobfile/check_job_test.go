@@ -24,6 +24,7 @@ func sameJob(a, b *job.Job) string {
 		cmpopts.IgnoreFields(job.Job{}, "Source", "File"),
 		cmpopts.IgnoreFields(job.Item{}, "Line"),
 		cmpopts.IgnoreFields(job.Pass{}, "Line"),
+		cmpopts.IgnoreFields(job.Paint{}, "Line"),
 		cmpopts.IgnoreFields(job.Place{}, "Line"))
 }
 

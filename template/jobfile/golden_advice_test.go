@@ -13,7 +13,7 @@ import (
 )
 
 var (
-	writesKey   = regexp.MustCompile(`^unknown key "[^"]*"( here)?; write "([a-z-]+)"$`)
+	writesKey   = regexp.MustCompile(`^unknown key "([^"]*)"( here)?; write "([a-z-]+)"$`)
 	writesLine  = regexp.MustCompile(`; write (?:straight ones: )?([a-z-]+ = (?:".*"|'.*'|\[.*\]|[0-9.]+))$`)
 	writesValue = regexp.MustCompile(`; write (".*"|'.*')( or more)?$`)
 	addsLine    = regexp.MustCompile(`; add ([a-z-]+ = (?:"[^"]*"|\[.*\]))`)
@@ -27,7 +27,11 @@ func advised(lines []string, p job.Problem) bool {
 	key, value, pair := strings.Cut(strings.TrimSpace(*at), "=")
 	key, value = strings.TrimSpace(key), strings.TrimSpace(value)
 	if m := writesKey.FindStringSubmatch(p.Text); m != nil && pair {
-		*at = indent + m[2] + " = " + value
+		if m[1] != key { // in braces
+			*at = strings.Replace(*at, " "+m[1]+" =", " "+m[3]+" =", 1)
+			return true
+		}
+		*at = indent + m[3] + " = " + value
 		return true
 	}
 	if m := writesLine.FindStringSubmatch(p.Text); m != nil && pair && lineKey(m[1]) == key {

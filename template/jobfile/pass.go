@@ -37,7 +37,12 @@ func (p *passReader) check(s section) *job.Pass {
 		Step: 0.5, GridTurn: 45, CentreAcross: job.OnBest, CentreDown: job.OnBest,
 		Turns: job.Turns{{0}}, Order: job.CentreOut, Tops: job.TopsOut, Line: s.node.Line,
 	}
-	pass.Colours = checkColours(s)
+	pass.Colours, pass.Dabs = checkColours(s), checkDabs(s)
+	for _, d := range pass.Dabs {
+		if !slices.Contains(pass.Colours, d.Colour) {
+			pass.Colours = append(pass.Colours, d.Colour)
+		}
+	}
 	block := p.checkMix(s, pass)
 	p.checkName(s, pass)
 	if pass.Name != "" {
@@ -62,6 +67,9 @@ func (p *passReader) check(s section) *job.Pass {
 	checkSingles(s, pass)
 	checkExactly(s, pass)
 	gaps := checkGaps(s, pass)
+	if block {
+		checkDabbedFaces(s, pass)
+	}
 	if block && known {
 		p.checkBlockFits(s, pass, turned, gaps)
 	}

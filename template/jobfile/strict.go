@@ -22,6 +22,13 @@ func (r *reader) shaped(n *toml.Node, s *keys.KeyTree) bool {
 			// A whole table amiss: what is said to be missing later would be in it.
 			ok = ok && (child.Form == toml.Single || child.Form == toml.List)
 		case below == nil:
+		case below.InList:
+			// What is no table there is told by the check of the key.
+			for _, item := range child.Items {
+				if item.Form == toml.Table {
+					ok = r.shaped(item, below) && ok
+				}
+			}
 		case below.Many && child.Form == toml.Tables:
 			for _, item := range child.Items {
 				ok = r.shaped(item, below) && ok
@@ -104,7 +111,7 @@ func advice(t *keys.KeyTree, child *toml.Node, key string) (write string, elsewh
 // list with what the maker wrote, where that is no list yet.
 func asWritten(t *keys.KeyTree, child *toml.Node, name string) string {
 	if below := t.Tables[name]; below != nil {
-		return below.Heading()
+		return below.Written()
 	}
 	if text, single := child.Value.(string); single && isListKind(t.Keys[name].Kind) {
 		return name + " = [" + words.Quote(text) + "]"

@@ -24,9 +24,7 @@ func HelpKeys() string {
 			if k.must {
 				text += " It has to be there."
 			}
-			if t.Tables[name] != nil {
-				name = t.Tables[name].Heading()
-			}
+			name = t.listed(name)
 			if u := k.otherwise(); u != "" {
 				text += " Unless given: " + u + "."
 			}
@@ -41,10 +39,10 @@ func HelpKeys() string {
 func HelpKey(name string) (text string, ok bool) {
 	var parts []string
 	NewKeyTree().each(func(t *KeyTree) {
-		if k, has := t.Keys[name]; has && t.Tables[name] == nil {
+		if k, has := t.Keys[name]; has && (t.Tables[name] == nil || t.Tables[name].InList) {
 			parts = append(parts, k.help(t))
 		}
-		if t.Path != "" && (t.Path == name || strings.HasSuffix(t.Path, "."+name)) {
+		if t.Path != "" && !t.InList && (t.Path == name || strings.HasSuffix(t.Path, "."+name)) {
 			parts = append(parts, t.help())
 		}
 	})
@@ -99,6 +97,9 @@ func (k key) help(t *KeyTree) string {
 	if u := k.otherwise(); u != "" {
 		say("Unless given: " + u + ".")
 	}
+	if below := t.Tables[k.name]; below != nil {
+		b.WriteString("\n" + below.columns())
+	}
 	if len(k.With) > 0 {
 		with := "With shape = " + words.OneOf(k.With)
 		if t.Path == "item.pass" {
@@ -114,25 +115,32 @@ func (k key) help(t *KeyTree) string {
 
 // help is the help of a table: what it is, and its keys.
 func (t *KeyTree) help() string {
-	name := t.Path[strings.LastIndex(t.Path, ".")+1:]
+	own := t.above.Keys[t.name()]
+	return t.Heading() + ": " + string(own.Kind) + "\n\n" + wrapped(own.says, helpWidth) + "\n" + t.columns()
+}
+
+// columns lists the keys of the table, each with what it is.
+func (t *KeyTree) columns() string {
 	var b strings.Builder
-	b.WriteString(t.Heading() + ": " + string(t.above.Keys[name].Kind) + "\n\n")
-	b.WriteString(wrapped(t.above.Keys[name].says, helpWidth) + "\n")
 	for _, key := range t.Order {
-		says := t.Keys[key].says
-		if below := t.Tables[key]; below != nil {
-			key = below.Heading()
-		}
-		b.WriteString(column(key, says))
+		b.WriteString(column(t.listed(key), t.Keys[key].says))
 	}
 	return b.String()
+}
+
+// listed is how a key of the table stands in a list of them: tables with their brackets.
+func (t *KeyTree) listed(key string) string {
+	if below := t.Tables[key]; below != nil && !below.InList {
+		return below.Heading()
+	}
+	return key
 }
 
 func upperHeading(t *KeyTree) string {
 	if t.Path == "" {
 		return "At the top of the file"
 	}
-	return t.Heading()
+	return words.UpperFirst(t.Heading())
 }
 
 // column writes a name, and a text beside it.

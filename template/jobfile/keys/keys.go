@@ -55,6 +55,7 @@ const (
 	fourSides  Kind = "a list of four lengths"
 	colourSwap Kind = "colours for colours, in braces"
 	aColour    Kind = "a colour"
+	DabList    Kind = "a list of dabs, in braces"
 	fourEdges  Kind = "a length, or a list of four"
 	oneTable   Kind = "a table"
 	manyTable  Kind = "a table, as often as you like"
@@ -248,6 +249,8 @@ func jobKeys() []key {
 			says: "The colours on the block."},
 		{in: "item.pass", name: "colours-in-turn", Kind: matrixOf, example: ColoursExample, usual: "none", With: lattices,
 			says: "In place of colours: whole prints of one colour each, in rows and columns as those of blocks."},
+		{in: "item.pass", name: "dabs", Kind: DabList, example: DabsExample, usual: "none",
+			says: "In place of colours: each colour on a part of the face of its own. Where two would lie, the first has it; one that names no part comes last and has the rest; what none has carries no paint."},
 		{in: "item.pass", name: "order", Kind: aWord, Words: []string{string(job.CentreOut), string(job.RowByRow), string(job.ByColumn)}, With: lattices, Seats: true,
 			says: "Which print comes first: from the middle outwards, row by row from the near edge, or column by column from the side away from your hand."},
 		{in: "item.pass", name: "every-other", Kind: yesOrNo, example: "true", usual: "false", With: lattices,
@@ -278,11 +281,20 @@ func jobKeys() []key {
 			says: "With on: how far each print is from the one it goes with, to the right x down, turned with it."},
 		{in: "item.pass", name: "over", Kind: yesOrNo, example: "true", usual: "false",
 			says: "The prints are meant to lie on those of earlier passes: nothing is said of it, and they may lap by half and more."},
+
+		{in: "item.pass.dabs", name: "colour", must: true, Kind: aName, example: `"ochre"`, says: "The colour dabbed on."},
+		{in: "item.pass.dabs", name: "middle", Kind: aLength, example: `"30 mm"`,
+			says: "It goes on a disc so far across, round the middle of the face."},
+		{in: "item.pass.dabs", name: "corners", Kind: aLength, example: `"12 mm"`,
+			says: "It goes on each corner of the face, so far round its point."},
+		{in: "item.pass.dabs", name: "edge", Kind: aLength, example: `"8 mm"`,
+			says: "It goes along the edge of the face, so wide."},
 	}
 }
 
-// examples of matrices.
+// examples of matrices and of dabs.
 const (
+	DabsExample    = `[{ colour = "ochre", middle = "30 mm" }, { colour = "moss" }]`
 	BlocksExample  = `[["fern", "wave"], ["wave", "fern"]]`
 	ColoursExample = `[["moss"], ["ochre"]]`
 )

@@ -9,6 +9,7 @@ import (
 type KeyTree struct {
 	Path   string // "", "paper", "item.pass"
 	Many   bool   // written [[path]]
+	InList bool   // written in braces, in the list of a key
 	Order  []string
 	Keys   map[string]key
 	Tables map[string]*KeyTree
@@ -25,9 +26,9 @@ func NewKeyTree() *KeyTree {
 	for _, k := range jobKeys() {
 		t := at[k.in]
 		t.add(k)
-		if k.Kind == oneTable || k.Kind == manyTable {
+		if k.Kind == oneTable || k.Kind == manyTable || k.Kind == DabList {
 			path := strings.TrimPrefix(k.in+"."+k.name, ".")
-			below := &KeyTree{Path: path, Many: k.Kind == manyTable, above: t}
+			below := &KeyTree{Path: path, Many: k.Kind == manyTable, InList: k.Kind == DabList, above: t}
 			below.prepare()
 			t.Tables[k.name], at[path] = below, below
 		}
@@ -60,10 +61,23 @@ func (t *KeyTree) Heading() string {
 	switch {
 	case t.Path == "":
 		return "the top of the file"
+	case t.InList:
+		return t.name() + " of " + t.above.Heading()
 	case t.Many:
 		return "[[" + t.Path + "]]"
 	}
 	return "[" + t.Path + "]"
+}
+
+// name is what the table is called in the one above it.
+func (t *KeyTree) name() string { return t.Path[strings.LastIndex(t.Path, ".")+1:] }
+
+// Written is how the table is begun.
+func (t *KeyTree) Written() string {
+	if t.InList {
+		return t.name() + " = " + t.above.Keys[t.name()].example
+	}
+	return t.Heading()
 }
 
 // Home says where a key belongs that another table has: the one table below or above this
@@ -88,10 +102,13 @@ func (t *KeyTree) Home(name string) string {
 // own says that a key belongs in this table; "" where it has no such key.
 func (t *KeyTree) own(name string) string {
 	if below := t.Tables[name]; below != nil {
-		return "write " + below.Heading()
+		return "write " + below.Written()
 	}
 	if _, ok := t.Keys[name]; !ok {
 		return ""
+	}
+	if t.InList {
+		return "it belongs in " + t.Heading() + ", as in " + t.Written()
 	}
 	if t.Path == "" {
 		return "it belongs at the top of the file, above all headings"

@@ -69,7 +69,12 @@ func otherNames() []otherName {
 		{"item.pass", "stamp", "block", ""},
 		{"item.pass", "rotation rotate rotations turn", "turns", ""},
 		{"item.pass", "color colour colors paint paints", "colours", ""},
+		{"item.pass", "dab dabbed dabbing", "", "dabs = " + DabsExample},
 		{"item.pass", "centre center", "", "centre-across, centre-down, or both"},
+
+		{"item.pass.dabs", "color name paint", "colour", ""},
+		{"item.pass.dabs", "centre center disc", "middle", ""},
+		{"item.pass.dabs", "border rim band", "edge", ""},
 	}
 }
 
