@@ -42,7 +42,7 @@ func pictures() []picture {
 		{"motif", "book-bag-motif", "bench", 1, mmRect(12, 32, 200, 134)},
 		{"framed", "framed-cushion", "bench", 1, mmRect(12, 32, 200, 128)},
 		{"tossed", "tossed-pebbles", "bench", 1, mmRect(12, 32, 200, 128)},
-		{"shade", "lampshades", "bench", 2, mmRect(14, 38, 200, 130)},
+		{"shade", "lampshades", "bench", 2, mmRect(14, 99, 200, 165)},
 		{"seam", "lampshades", "guide", 6, mmRect(4, 74, 210, 205)},
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/template/job"
+	"underlay/template/look"
 	"underlay/template/plan"
 	"underlay/template/say"
 	"underlay/template/words"
@@ -133,7 +134,7 @@ func (c *card) pictures(box geometry.Rect, columns int) {
 	}
 	under := func(r geometry.Rect) geometry.Rect { r.Min.Y += captionRow; return r }
 	order, all := orderPicture(c.face, under(second))
-	c.out.Views = append(c.out.Views, hero(c.face, under(first)), order)
+	c.out.Views = append(c.out.Views, look.Hero(c.job, c.face, under(first)), order)
 	c.left = !all
 	c.write(first, []string{"As it will look"}, 2.5, true, paper.Ink{})
 	c.write(second, []string{"The order"}, 2.5, true, paper.Ink{})

@@ -112,36 +112,36 @@ func (b bench) cuttingPlan(cuts []cut, box geometry.Rect) paper.View {
 		}
 	}
 	for _, p := range ip.Pieces() {
-		r := geometry.Rect{Min: s.at(p.Rect.Min), Max: s.at(p.Rect.Max)}
+		r := geometry.Rect{Min: s.At(p.Rect.Min), Max: s.At(p.Rect.Max)}
 		d.Fill(r.Polygon().Path(), paper.Grey(240))
 		if min(r.W(), r.H()) >= 5 {
 			write(paper.Label{Text: strconv.Itoa(p.Number), At: r.Centre(), Anchor: paper.AnchorMiddle, Height: 2.5, Ink: quiet})
 		}
 	}
-	d.Stroke(cloth.Polygon().Path().Map(s.at), paper.Pen{Width: clothLine})
+	d.Stroke(cloth.Polygon().Path().Map(s.At), paper.Pen{Width: clothLine})
 	across, down := ip.Item.Size.W+ip.Item.Pieces.Apart, ip.Item.Size.H+ip.Item.Pieces.Apart
 	const over = 2.5 * geometry.Millimetre // the lines run beyond the cloth
 	for _, c := range cuts {
 		pen := paper.Pen{Type: paper.LongShort, Width: 0.25 * geometry.Millimetre}
 		text := strconv.Itoa(c.number)
 		if c.level {
-			from, to := s.at(geometry.Pt(cloth.Min.X, c.at)), s.at(geometry.Pt(cloth.Max.X, c.at))
+			from, to := s.At(geometry.Pt(cloth.Min.X, c.at)), s.At(geometry.Pt(cloth.Max.X, c.at))
 			from.X -= over
 			d.Stroke(geometry.Line(from, to), pen)
 			l := paper.Label{Text: text, At: from.Sub(geometry.Pt(1, 1.4)), Anchor: paper.AnchorRight, Height: 2.5, Bold: true}
-			if down*s.k < 7 {
+			if down*s.K < 7 {
 				l.At.Y = from.Y
 			}
 			write(l)
-			if down*s.k >= 7 {
+			if down*s.K >= 7 {
 				write(paper.Label{Text: u.Ruled(c.at), At: from.Add(geometry.Pt(-1, 2.4)), Anchor: paper.AnchorRight, Height: 2.5, Ink: quiet})
 			}
 			continue
 		}
-		from, to := s.at(geometry.Pt(c.at, cloth.Min.Y)), s.at(geometry.Pt(c.at, cloth.Max.Y))
+		from, to := s.At(geometry.Pt(c.at, cloth.Min.Y)), s.At(geometry.Pt(c.at, cloth.Max.Y))
 		from.Y -= over
 		d.Stroke(geometry.Line(from, to), pen)
-		if across*s.k < cutFigures {
+		if across*s.K < cutFigures {
 			write(paper.Label{Text: text, At: from.Sub(geometry.Pt(0, 1)), Anchor: paper.AnchorBottom, Height: 2.5, Bold: true})
 			continue
 		}

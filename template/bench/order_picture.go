@@ -21,7 +21,7 @@ func orderPicture(face plan.FacePlan, box geometry.Rect) (view paper.View, all b
 	d := &paper.Drawing{Bounds: box}
 	s := fitted(face.Item.Area.Cloth, box.Grow(-1))
 	s.shadeQuarters(d, face)
-	d.Stroke(face.Item.Area.ClothPath().Map(s.at), paper.Pen{Width: clothLine})
+	d.Stroke(face.Item.Area.ClothPath().Map(s.At), paper.Pen{Width: clothLine})
 	taken := guide.NewCrowd(box)
 	all = true
 	for _, p := range face.Passes {
@@ -30,7 +30,7 @@ func orderPicture(face plan.FacePlan, box geometry.Rect) (view paper.View, all b
 			outlines[b] = s.shape(b.Face)
 		}
 		for i, print := range p.Prints {
-			d.Stamp(outlines[print.Block], paper.Place{At: s.at(print.Origin), Turn: print.Turn}, paper.Pen{Width: thinLine, Ink: paper.Grey(120)}, paper.Role{Kind: "print", Number: p.First + i})
+			d.Stamp(outlines[print.Block], paper.Place{At: s.At(print.Origin), Turn: print.Turn}, paper.Pen{Width: thinLine, Ink: paper.Grey(120)}, paper.Role{Kind: "print", Number: p.First + i})
 		}
 		s.drawPath(d, p)
 		all = s.number(d, p, taken) && all
@@ -46,7 +46,7 @@ func (s scaled) shadeQuarters(d *paper.Drawing, face plan.FacePlan) {
 	}
 	cloth, c := face.Item.Area.Cloth, face.Item.Area.Centre()
 	for _, r := range []geometry.Rect{{Min: cloth.Min, Max: c}, {Min: c, Max: cloth.Max}} {
-		d.Fill(r.Polygon().Path().Map(s.at), paper.Grey(232))
+		d.Fill(r.Polygon().Path().Map(s.At), paper.Grey(232))
 	}
 }
 
@@ -74,7 +74,7 @@ func (s scaled) drawPath(d *paper.Drawing, p plan.FacePass) {
 	for i := 1; i < len(p.Prints); i++ {
 		from, to := p.Prints[i-1].Origin, p.Prints[i].Origin
 		if from.Distance(to) <= reach {
-			d.Stroke(geometry.Line(s.at(from), s.at(to)), paper.Pen{Width: 0.25 * geometry.Millimetre})
+			d.Stroke(geometry.Line(s.At(from), s.At(to)), paper.Pen{Width: 0.25 * geometry.Millimetre})
 		}
 	}
 }
@@ -86,7 +86,7 @@ func (s scaled) number(d *paper.Drawing, p plan.FacePass, taken *guide.Crowd) bo
 		if written[i] {
 			return
 		}
-		l := paper.Label{Text: strconv.Itoa(p.First + i), At: s.at(p.Prints[i].Origin), Height: numberHeight, Bold: i == 0, Ground: true,
+		l := paper.Label{Text: strconv.Itoa(p.First + i), At: s.At(p.Prints[i].Origin), Height: numberHeight, Bold: i == 0, Ground: true,
 			Role: paper.Role{Kind: "number", Number: p.First + i}}
 		ground := l.GroundBox()
 		if !d.Bounds.Holds(ground) || !taken.Free(ground) {

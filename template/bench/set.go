@@ -8,6 +8,7 @@ import (
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/template/guide"
+	"underlay/template/look"
 	"underlay/template/plan"
 	"underlay/template/say"
 	"underlay/template/words"
@@ -129,7 +130,7 @@ func lineUp(p *plan.Plan, box geometry.Rect, most geometry.Length) []paper.View 
 			name = strconv.Itoa(q) + " × " + name
 		}
 		names.Write(paper.Label{Text: paper.Shorten(words.UpperFirst(name), 2.5, false, cell.W), At: geometry.Pt(at.X, picture.Max.Y+3.5), Anchor: paper.AnchorBottomLeft, Height: 2.5})
-		views = append(views, hero(face, picture))
+		views = append(views, look.Hero(p.Job, face, picture))
 		at.X += cell.W + lineUpGap
 	}
 	return views
