@@ -92,28 +92,47 @@ func traced(m *picture.Mask, b *job.Block, dabs []job.Dab, detail geometry.Lengt
 	return parts, pixel, true
 }
 
-// dabbed parts a mask by what lies on it of each dab.
+// dabLines is how many level lines through each row of pixels the dabs are looked at along.
+const dabLines = 3
+
+// dabbed parts the paint of a mask that is fitted to a block's face by what is on each dab.
 func dabbed(m *picture.Mask, b *job.Block, dabs []job.Dab) []*picture.Mask {
+	face := b.Face.Bounds()
 	masks := make([]*picture.Mask, len(dabs))
+	shares := make([][]float64, len(dabs)) // of each pixel of a row
 	for i := range masks {
 		masks[i] = &picture.Mask{W: m.W, H: m.H, Paint: make([]uint8, len(m.Paint))}
+		shares[i] = make([]float64, m.W)
 	}
-	for i, paint := range m.Paint {
-		if paint == 0 {
-			continue
+	wide, high := face.W()/geometry.Length(m.W), face.H()/geometry.Length(m.H)
+	for row := range m.H {
+		for i := range shares {
+			clear(shares[i])
 		}
-		if d := job.DabAt(dabs, b.Face, pixelAt(m, b.Face.Bounds(), i)); d >= 0 {
-			masks[d].Paint[i] = paint
+		for k := range dabLines {
+			y := face.Min.Y + high*(geometry.Length(row)+(geometry.Length(k)+0.5)/dabLines)
+			for i, spans := range job.DabSpans(dabs, b.Face, y) {
+				for _, s := range spans {
+					cover(shares[i], float64((s.From-face.Min.X)/wide), float64((s.To-face.Min.X)/wide))
+				}
+			}
+		}
+		for i, share := range shares {
+			for x, s := range share {
+				at := row*m.W + x
+				masks[i].Paint[at] = uint8(float64(m.Paint[at])*min(s/dabLines, 1) + 0.5)
+			}
 		}
 	}
 	return masks
 }
 
-// pixelAt is the middle of a pixel, by its index, of a mask that is fitted to a face.
-func pixelAt(m *picture.Mask, face geometry.Rect, i int) geometry.Point {
-	return geometry.Pt(
-		face.Min.X+face.W()*geometry.Length(float64(i%m.W)+0.5)/geometry.Length(m.W),
-		face.Min.Y+face.H()*geometry.Length(float64(i/m.W)+0.5)/geometry.Length(m.H))
+// cover adds to each pixel of a row how much of it lies between two places along it.
+func cover(row []float64, from, to float64) {
+	from, to = max(from, 0), min(to, float64(len(row)))
+	for x := int(from); float64(x) < to; x++ {
+		row[x] += min(to, float64(x+1)) - max(from, float64(x))
+	}
 }
 
 // fitted lays rings that are in pixels onto the face, with no more corners than it takes to stay

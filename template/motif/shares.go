@@ -1,8 +1,10 @@
 package motif
 
 import (
+	"cmp"
+	"slices"
+
 	"underlay/template/job"
-	"underlay/template/picture"
 )
 
 // looked is how many pixels a side a face is looked at in, to share it between dabs.
@@ -12,38 +14,25 @@ const looked = 300
 // print, or without one as if the paint lay evenly on the face. They come to the share that is inked
 // where the block gives it, else to that of the picture, else to 1; less what no dab has.
 func Shares(b *job.Block, dabs []job.Dab) []float64 {
-	face := b.Face.Bounds()
-	m := &picture.Mask{W: looked, H: looked}
-	if b.Picture != nil {
-		m = sized(b.Picture.Mask, looked, looked)
+	if b.Picture == nil {
+		shares := job.DabShares(dabs, b.Face)
+		for i := range shares {
+			shares[i] *= cmp.Or(b.Inked, 1)
+		}
+		return shares
 	}
-	sums := make([]float64, len(dabs))
+	// What has paint and no dab comes last.
+	masks := dabbed(sized(b.Picture.Mask, looked, looked), b, append(slices.Clone(dabs), job.Dab{Part: job.TheRest}))
+	shares := make([]float64, len(masks))
 	all := 0.0
-	for i := range looked * looked {
-		paint := 255.0
-		if b.Picture != nil {
-			paint = float64(m.Paint[i])
-		}
-		at := pixelAt(m, face, i)
-		if paint == 0 || !b.Face.Contains(at) {
-			continue
-		}
-		all += paint
-		if d := job.DabAt(dabs, b.Face, at); d >= 0 {
-			sums[d] += paint
-		}
+	for i, m := range masks {
+		shares[i] = m.Share()
+		all += shares[i]
 	}
-	inked := b.Inked
-	if inked == 0 {
-		inked = 1
-		if b.Picture != nil {
-			inked = all / 255 * float64(face.W()*face.H()) / (looked * looked) / b.Face.Area()
-		}
+	box := b.Face.Bounds()
+	inked := cmp.Or(b.Inked, min(1, all*float64(box.W()*box.H())/b.Face.Area()))
+	for i := range shares {
+		shares[i] *= inked / max(all, 1e-9)
 	}
-	for i := range sums {
-		if all > 0 {
-			sums[i] *= min(inked, 1) / all
-		}
-	}
-	return sums
+	return shares[:len(dabs)]
 }
