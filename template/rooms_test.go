@@ -38,6 +38,7 @@ var rooms = map[string]string{
 	"template/bench":         "geometry paper paper/planner paper/sheets template/words template/job template/plan template/guide template/say template/look",
 	"template":               "geometry paper paper/planner paper/sheets paper/pdf template/words template/job template/plan template/guide template/say template/bench",
 	"cmd/underlay":           "template/jobfile/keys geometry paper paper/planner paper/sheets paper/pdf paper/svg template template/words template/picture template/job template/jobfile template/plan template/guide template/say template/bench",
+	"cmd/page/side":          "template/jobfile/keys template/jobfile/toml template/jobfile/edit geometry paper paper/pdf paper/svg template template/words template/job template/jobfile template/plan template/guide template/say template/bench",
 	"template/internal/repo": "",
 	// What only tests use.
 	"template/internal/messages": "template/job template/internal/repo",
@@ -54,6 +55,7 @@ var tested = map[string]string{
 	"paper/pdf":        "paper/planner paper/sheets testdata/pdfread",
 	"paper/svg":        "paper/planner paper/sheets paper/pdf testdata/pdfread",
 	"paper/raster":     "paper/pdf testdata/pdfread",
+	"cmd/page/side":    "template/internal/sample template/internal/repo",
 	"template/jobfile": "template/internal/messages template/internal/repo",
 	"template/plan":    "template/jobfile template/internal/messages template/internal/oracle template/internal/repo template/internal/sample",
 	"template/guide":   "paper/pdf paper/svg template/jobfile template/internal/oracle template/internal/readback template/internal/sample testdata/pdfread",

@@ -24,6 +24,16 @@ type Options struct {
 	// letters keep their size where it is not installed. A picture without it is for a browser's
 	// page, and shorter still: shapes are called by SVG 2's plain href.
 	Face bool
+	// IDs begins the ids of shapes, so that several pictures can stand in one page; "": x.
+	IDs string
+}
+
+// ids returns what the ids begin with.
+func (o Options) ids() string {
+	if o.IDs == "" {
+		return "x"
+	}
+	return o.IDs
 }
 
 // Write writes d as one picture at true size (SVG 1.1): its width and height are those of
@@ -52,7 +62,7 @@ func WritePage(w io.Writer, title string, p paper.Page, o Options) error {
 }
 
 func write(w io.Writer, title string, frame geometry.Rect, o Options, views []paper.View) error {
-	marks := picture{pens: map[paper.Pen]string{}, old: o.Face}
+	marks := picture{pens: map[paper.Pen]string{}, old: o.Face, ids: o.ids()}
 	views = slices.Clone(views)
 	for i, v := range views {
 		views[i] = v.Picked()
@@ -64,7 +74,7 @@ func write(w io.Writer, title string, frame geometry.Rect, o Options, views []pa
 	}
 	marks.group("")
 	marks.line(`</svg>`)
-	var s picture
+	s := picture{ids: o.ids()}
 	s.line(`<?xml version="1.0" encoding="UTF-8"?>`)
 	s.line(`<svg xmlns="http://www.w3.org/2000/svg"%s version="1.1" width="%smm" height="%smm" viewBox="%s %s %s %s">`,
 		marks.linking(), decimal(frame.W()), decimal(frame.H()), decimal(frame.Min.X), decimal(frame.Min.Y), decimal(frame.W()), decimal(frame.H()))
@@ -97,8 +107,9 @@ type picture struct {
 	regular, bold bool                 // the faces met
 	numbers       map[look]int         // of the shapes drawn once, in looks
 	looks         []look
-	old           bool // for readers of SVG 1.1 only
-	dots          bool // a path of dots is open
+	old           bool   // for readers of SVG 1.1 only
+	ids           string // what ids begin with
+	dots          bool   // a path of dots is open
 }
 
 // see goes on with another view.

@@ -58,7 +58,7 @@ func (s *picture) define(looks []look) {
 	}
 	s.line(`<defs>`)
 	for i, l := range looks {
-		s.out.WriteString(`<path id="x`)
+		s.out.WriteString(`<path id="` + escaped(s.ids))
 		s.out.WriteString(strconv.Itoa(i + 1))
 		s.out.WriteString(`" d="`)
 		s.see(paper.View{Scale: l.scale})
@@ -82,7 +82,7 @@ func (s *picture) use(shape *paper.Shape, at paper.Place, r paper.Role) bool {
 		if s.old {
 			prefix = "xlink:"
 		}
-		s.line(`<use %shref="#x%d" x="%s" y="%s"%s/>`, prefix, n, decimal(p.X), decimal(p.Y), number(r))
+		s.line(`<use %shref="#%s%d" x="%s" y="%s"%s/>`, prefix, escaped(s.ids), n, decimal(p.X), decimal(p.Y), number(r))
 	}
 	return ok
 }

@@ -37,7 +37,10 @@ func Fit(p *plan.Plan) string {
 				f.pass(cloth, pp, len(ip.Turned) > 0)
 			}
 		}
-		f.whole(ip)
+		f.blank()
+		for _, text := range Whole(f.u, ip) {
+			f.say("  ", text)
+		}
 		if len(ip.Item.Passes) > 0 {
 			f.blank()
 			for _, face := range guide.Shown(p.Job, ip) {

@@ -10,13 +10,13 @@ import (
 	"underlay/template/words"
 )
 
-// whole says what is true of all passes of an item together: which cloth its guide serves, and
-// how far slips could add up without it.
-func (f *fitText) whole(ip *plan.ItemPlan) {
-	f.blank()
+// Whole says what is true of all passes of an item together: which cloth its guide serves, and how
+// far slips could add up without it.
+func Whole(u geometry.Unit, ip *plan.ItemPlan) []string {
+	var texts []string
 	said := map[string]bool{}
 	for _, cloth := range ip.Cloths() {
-		for _, text := range append(Serves(f.u, cloth), Slips(cloth)) {
+		for _, text := range append(Serves(u, cloth), Slips(cloth)) {
 			if text == "" || said[text] {
 				continue
 			}
@@ -24,9 +24,10 @@ func (f *fitText) whole(ip *plan.ItemPlan) {
 			if len(ip.Turned) > 0 {
 				text = words.UpperFirst(words.Shown(words.InWords(cloth.FaceNames))) + ": " + text
 			}
-			f.say("  ", text)
+			texts = append(texts, text)
 		}
 	}
+	return texts
 }
 
 // Serves says which cloth the guide of an item serves, in a sentence for all its passes; where one
@@ -178,8 +179,21 @@ func evenerWords(p *plan.PassPlan, even int) string {
 // set says what the whole job takes, where it is more than one piece on one face.
 func (f *fitText) set(p *plan.Plan) {
 	t := plan.NewTotals(p)
-	if t.Prints == 0 || len(t.Colourings) == 0 && t.Pieces == 1 && t.Bench == 0 && !p.Job.Printing.HasPaintCover {
+	text := setText(p, t)
+	if text == "" {
 		return
+	}
+	f.blank()
+	f.say("", text)
+	for _, c := range t.Colourings {
+		f.say("  ", words.UpperFirst(words.Shown(c.Item.Name))+", "+ColouringTotal(c)+".")
+	}
+}
+
+// setText says in a sentence what the whole job takes; "" where it is one piece on one face.
+func setText(p *plan.Plan, t plan.Totals) string {
+	if t.Prints == 0 || len(t.Colourings) == 0 && t.Pieces == 1 && t.Bench == 0 && !p.Job.Printing.HasPaintCover {
+		return ""
 	}
 	text := fmt.Sprintf("The whole set: %s on %s", words.Counted(t.Prints, "print", "prints"), words.Counted(t.Pieces, "piece", "pieces"))
 	if paint := paints(t.Rows); len(paint) > 0 {
@@ -188,9 +202,5 @@ func (f *fitText) set(p *plan.Plan) {
 	if t.Bench > 0 {
 		text += "; " + Time(t.Bench) + " at the bench"
 	}
-	f.blank()
-	f.say("", text+".")
-	for _, c := range t.Colourings {
-		f.say("  ", words.UpperFirst(words.Shown(c.Item.Name))+", "+ColouringTotal(c)+".")
-	}
+	return text + "."
 }
