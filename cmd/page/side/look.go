@@ -21,6 +21,8 @@ type Picked struct {
 	Item      int `json:"item"`
 	Face      int `json:"face"`
 	Colourway int `json:"colourway"`
+	// Only is the one picture wanted, "look" or "order", which is quicker; "": all there are.
+	Only string `json:"only"`
 }
 
 // Look works a job out as it stands, and shows what was picked of it, as wide as so many pixels of a

@@ -159,12 +159,18 @@ func written(doc pdf.Document) ([]byte, error) {
 }
 
 // Ruler returns the page on which a printer is checked, as a PDF, for a paper by its name.
-func Ruler(name string) ([]byte, error) {
+func Ruler(paper string) ([]byte, error) { return onPaper(paper, template.Ruler) }
+
+// Window returns the page with the window in which a block is printed once to be measured from a
+// photograph, as a PDF, for a paper by its name.
+func Window(paper string) ([]byte, error) { return onPaper(paper, template.Window) }
+
+func onPaper(name string, draw func(paper.Stock) (pdf.Document, error)) ([]byte, error) {
 	stock, err := jobfile.ParseStock(name)
 	if err != nil {
 		return nil, err
 	}
-	doc, err := template.Ruler(stock)
+	doc, err := draw(stock)
 	if err != nil {
 		return nil, err
 	}

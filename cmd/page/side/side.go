@@ -10,9 +10,10 @@ import (
 
 // Side answers the page's calls. It keeps the pictures given to it, and what was last worked out.
 type Side struct {
-	name  string // of the job file; "": it has none yet
-	last  worked
-	drawn *document // nil: nothing yet
+	name     string // of the job file; "": it has none yet
+	last     worked
+	drawn    *document        // nil: nothing yet
+	pictures map[string]given // by the names that jobs give them
 }
 
 // worked is a job worked out.
@@ -43,7 +44,7 @@ func (s *Side) file() string {
 
 // read checks a job's text.
 func (s *Side) read(text string) (*job.Job, error) {
-	return jobfile.Read(s.file(), []byte(text))
+	return jobfile.ReadWith(s.file(), []byte(text), s.find)
 }
 
 // plan works a job out; what was worked out last is kept. The error is of type job.Problems.

@@ -20,7 +20,6 @@ type State struct {
 	Colourway  int      `json:"colourway"`
 	Colourways []string `json:"colourways"` // of the item, by how many pieces are printed so
 
-	// Size says what the item is, in a line: "50 x 50 cm, 6 pieces".
 	Answer []Answer `json:"answer"`
 	More   []More   `json:"more"`
 	Serves []string `json:"serves"` // which cloth the same guide serves, and how slips add up, in sentences
@@ -31,7 +30,7 @@ type State struct {
 	Shelf    string `json:"shelf"` // of a job without any pass: what every block gives on every item, in lines of even letters
 
 	Picture *Picture `json:"picture"` // the item as it will look, laid flat
-	Stands  *Picture `json:"stands"`  // a lampshade as it will stand; nil of anything else
+	Stands  *Picture `json:"stands"`  // a lampshade as it will stand; nil of anything else. Nothing of its Box is meant
 	Order   *Picture `json:"order"`   // the order of printing
 	Words   string   `json:"words"`   // the picture in words
 	Zones   []Zone   `json:"zones"`   // kept clear, on the face shown
@@ -138,8 +137,8 @@ type Picture struct {
 	// is: names in it are text, and its ids are its own among the pictures of a State.
 	SVG string `json:"svg"`
 	Box Box    `json:"box"` // what the whole picture shows, in millimetres of the item's frame
-	// Prints is how many prints there are; Whole tells that each has a mark of its own, and that
-	// the picture is not one of dots, an image.
+	// Prints is how many prints there are. Image: they are too many for marks of their own, and the
+	// picture has an image in it.
 	Prints int  `json:"prints"`
 	Image  bool `json:"image"`
 }

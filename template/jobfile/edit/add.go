@@ -3,6 +3,7 @@ package edit
 import (
 	"strings"
 
+	"underlay/template/jobfile/keys"
 	"underlay/template/jobfile/toml"
 )
 
@@ -34,10 +35,13 @@ func (t *text) add(run Path, fields []Field) error {
 		t.append(there, braces)
 	case there != nil && there.Form == toml.Single:
 		return missing(run)
-	case there == nil && (above.Closed || above.Dotted):
+	case there == nil && (above.Closed || above.Dotted || inList(Tree(t.keys, run))):
 		t.addKey(on, run[:len(run)-1], name, "["+braces+"]")
 	default:
 		t.addSection(run, above, name, true, lines)
 	}
 	return nil
 }
+
+// inList tells whether tables are always written in a list, in braces.
+func inList(tree *keys.KeyTree) bool { return tree != nil && tree.InList }

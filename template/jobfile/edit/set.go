@@ -58,7 +58,7 @@ func (t *text) set(p Path, source string) error {
 // setTable sets what is written as tables of its own, or with dots, and is to be a value. Of the tables
 // that a job file knows it is refused.
 func (t *text) setTable(p Path, at *toml.Node, source string) error {
-	if Tree(t.keys, p) != nil || at.Form != toml.Table {
+	if tree := Tree(t.keys, p); tree != nil && !tree.InList || at.Form != toml.Table {
 		return fmt.Errorf("%s is a table and not a value; set its keys one by one", words.Shown(p.String()))
 	}
 	t.drop(p, at)
@@ -112,11 +112,11 @@ func (t *text) grow(on []*toml.Node, to, left Path, source string) error {
 	}
 	tree := Tree(t.keys, to.Sub(left[0]))
 	braced := on[len(on)-1].Closed || on[len(on)-1].Dotted
-	if len(left) > 1 && tree != nil && !tree.Many && !braced {
+	if len(left) > 1 && tree != nil && !tree.Many && !tree.InList && !braced {
 		t.addSection(to.Sub(left[0]), on[len(on)-1], left[0], false, []string{spelled(left[1:]) + " = " + source})
 		return nil
 	}
-	if tree != nil && len(left) == 1 {
+	if tree != nil && !tree.InList && len(left) == 1 {
 		return fmt.Errorf("%s is a table and not a value; set its keys one by one", words.Shown(to.Sub(left...).String()))
 	}
 	for i := len(left) - 1; i > 0; i-- {

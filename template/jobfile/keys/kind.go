@@ -33,7 +33,7 @@ func (k Kind) Form() Form {
 		return Edges
 	case colourSwap:
 		return Swaps
-	case oneTable, manyTable:
+	case oneTable, manyTable, DabList:
 		return Tabled
 	}
 	return Quoted
