@@ -42,7 +42,12 @@ func TestCarriedJobDrawsTheSame(t *testing.T) {
 			t.Errorf("%+v: %v", o, err)
 			continue
 		}
-		carried, err := pdf.Recover(bytes.NewReader(first), int64(len(first)), CarriedName)
+		in, err := pdf.Open(bytes.NewReader(first), int64(len(first)))
+		if err != nil {
+			t.Errorf("%+v: %v", o, err)
+			continue
+		}
+		carried, err := in.File(CarriedName, len(first))
 		if err != nil {
 			t.Errorf("%+v: %v", o, err)
 			continue

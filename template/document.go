@@ -13,9 +13,6 @@ import (
 	"underlay/template/words"
 )
 
-// CarriedName is what the job file inside a PDF is called.
-const CarriedName = "job.toml"
-
 // SheetPlace is a sheet of the document that is at true size, and the page it is on, counted
 // from 1.
 type SheetPlace struct {
@@ -100,8 +97,8 @@ func Document(p *plan.Plan, names []string) (pdf.Document, []SheetPlace, error) 
 func draw(p *plan.Plan, names []string) (binder, error) {
 	job := p.Job
 	b := binder{doc: pdf.Document{
-		Title:      job.Title,
-		Attachment: pdf.Attachment{Name: CarriedName, Content: job.Source},
+		Title:       job.Title,
+		Attachments: carried(job),
 	}}
 	wanted := slices.DeleteFunc(parts(), func(p part) bool { return !slices.Contains(names, p.name) })
 	for _, ip := range p.Items {

@@ -101,7 +101,11 @@ func checkDrawn(t *testing.T, j *job.Job) {
 	if text := say.Fit(plan); !utf8.ValidString(text) || strings.Contains(text, "%!") || strings.Contains(text, "NaN") || strings.Contains(text, "Inf ") {
 		t.Errorf("what fits is told so:\n%s", text)
 	}
-	if a, err := pdf.Recover(bytes.NewReader(first), int64(len(first)), CarriedName); err != nil || !bytes.Equal(a.Content, j.Source) {
+	in, err := pdf.Open(bytes.NewReader(first), int64(len(first)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a, err := in.File(CarriedName, len(j.Source)); err != nil || !bytes.Equal(a.Content, j.Source) {
 		t.Errorf("the job does not come back out of its PDF: %v", err)
 	}
 }

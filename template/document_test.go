@@ -99,8 +99,20 @@ func checkFile(t *testing.T, p *papers) {
 	if got := p.read.Meta("Title"); got != p.job.Title {
 		t.Errorf("the title is %q, want %q", got, p.job.Title)
 	}
-	want := []pdfread.Attachment{{Name: "job.toml", Content: p.job.Source}}
-	if diff := cmp.Diff(want, p.read.Attachments()); diff != "" {
+	want := map[string][]byte{"job.toml": p.job.Source}
+	for _, b := range p.job.Blocks {
+		if b.Picture != nil {
+			want[b.Picture.Name] = b.Picture.File
+		}
+	}
+	got := map[string][]byte{}
+	for _, a := range p.read.Attachments() {
+		if got[a.Name] != nil {
+			t.Errorf("%s is carried twice", a.Name)
+		}
+		got[a.Name] = a.Content
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
 	}
 }

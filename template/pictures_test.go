@@ -23,9 +23,9 @@ import (
 const pictureDPI = 90
 
 // pictures are parts of real pages, for the README.
-func pictures() []picture {
+func pictures() []pictured {
 	const nook, dark = "reading-nook", "dark-cushion"
-	return []picture{
+	return []pictured{
 		{"guide", nook, "guide", 2, mmRect(8, 4, 210, 198)},
 		{"bench", nook, "bench", 2, mmRect(8, 8, 202, 272)},
 		{"tag", nook, "tags", 1, mmRect(10, 26, 113, 130)},
@@ -47,8 +47,8 @@ func pictures() []picture {
 	}
 }
 
-// picture is an area of one page, in millimetres from the page's top left corner.
-type picture struct {
+// pictured is an area of one page, in millimetres from the page's top left corner.
+type pictured struct {
 	file string
 	job  string
 	part string
@@ -106,9 +106,9 @@ func TestPictures(t *testing.T) {
 	}
 }
 
-// crop cuts the picture out of its page, in 16 greys: that is enough for lines and letters, and
+// crop cuts it out of its page, in 16 greys: that is enough for lines and letters, and
 // takes far fewer bytes.
-func (p picture) crop(page *image.Gray) *image.Paletted {
+func (p pictured) crop(page *image.Gray) *image.Paletted {
 	greys := make(color.Palette, 16)
 	for i := range greys {
 		greys[i] = color.Gray{Y: uint8(i * 17)}

@@ -11,6 +11,7 @@ import (
 	"underlay/paper/svg"
 	"underlay/template"
 	"underlay/template/guide"
+	"underlay/template/job"
 	"underlay/template/jobfile"
 	"underlay/template/plan"
 	"underlay/template/say"
@@ -187,11 +188,19 @@ func (c *call) drawSVG(plan *plan.Plan, d drawing, was string) error {
 		words: fmt.Sprintf("wrote %s: one drawing of %s at true size\n", d.output, size) + was})
 }
 
+// misfits says which pictures have not the shape of their blocks' faces.
+func (c *call) misfits(job *job.Job) {
+	for _, text := range say.Misfits(job) {
+		c.note(text)
+	}
+}
+
 // warn says which names will not come out as they are written, and which passes lie on others.
 func (c *call) warn(plan *plan.Plan) {
 	for _, w := range guide.Warnings(plan.Job) {
 		c.note(w)
 	}
+	c.misfits(plan.Job)
 	for _, ip := range plan.Items {
 		for _, cloth := range ip.Cloths() {
 			name := words.Quote(ip.Item.Name)

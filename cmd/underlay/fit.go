@@ -63,6 +63,7 @@ func (c *call) fit(args []string) error {
 	if err != nil {
 		return err
 	}
+	c.misfits(job)
 	if plan.IsShelf(job) {
 		if count != "" {
 			return usage("--count goes with a job that has passes, and this is a shelf of blocks and items; add an [[item.pass]]")

@@ -3,6 +3,10 @@ package main
 import (
 	"bytes"
 	"errors"
+	"image"
+	"image/draw"
+	"image/jpeg"
+	"image/png"
 	"io"
 	"io/fs"
 	"os"
@@ -30,6 +34,8 @@ func TestMain(m *testing.M) { testscript.Main(m, map[string]func(){"underlay": m
 //	only [FILE...]                the files there are, in the current folder and below
 //	bytes FILE TIMES TEXT         writes a file; TEXT is a Go string without its quotes
 //	mode FILE PERMISSIONS         the permissions of a file, in octal figures
+//	print FILE WIDTH HEIGHT [LEFT TOP RIGHT BOTTOM]...
+//	                              writes a picture: black rectangles on white; PNG, or JPEG by its name
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
 		Dir:                 filepath.Join("..", "..", "testdata", "script"),
@@ -41,6 +47,7 @@ func TestScripts(t *testing.T) {
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"exits": exits, "refused": refused, "only": only, "bytes": writeBytes, "mode": mode,
+			"print": writePrint,
 		},
 	})
 }
@@ -146,6 +153,30 @@ func mode(ts *testscript.TestScript, neg bool, args []string) {
 	if got := strconv.FormatUint(uint64(info.Mode().Perm()), 8); got != args[1] {
 		ts.Fatalf("%s has permissions %s, not %s", args[0], got, args[1])
 	}
+}
+
+func writePrint(ts *testscript.TestScript, neg bool, args []string) {
+	var n []int
+	for _, a := range args[min(len(args), 1):] {
+		i, err := strconv.Atoi(a)
+		ts.Check(err)
+		n = append(n, i)
+	}
+	if neg || len(n)%4 != 2 {
+		ts.Fatalf("usage: print FILE WIDTH HEIGHT [LEFT TOP RIGHT BOTTOM]...")
+	}
+	m := image.NewGray(image.Rect(0, 0, n[0], n[1]))
+	draw.Draw(m, m.Rect, image.White, image.Point{}, draw.Src)
+	for r := n[2:]; len(r) > 0; r = r[4:] {
+		draw.Draw(m, image.Rect(r[0], r[1], r[2], r[3]), image.Black, image.Point{}, draw.Src)
+	}
+	var file bytes.Buffer
+	encode := png.Encode
+	if !strings.EqualFold(filepath.Ext(args[0]), ".png") {
+		encode = func(w io.Writer, m image.Image) error { return jpeg.Encode(w, m, nil) }
+	}
+	ts.Check(encode(&file, m))
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), file.Bytes(), 0o644))
 }
 
 func noEnv(string) (string, bool) { return "", false }

@@ -15,6 +15,7 @@ type place struct {
 	target string      // the file itself: no link, in a folder without any
 	mode   fs.FileMode // permissions of the file there now, or of a new one
 	there  bool        // there is a file now
+	fresh  bool        // there is to be none when it is written
 	sync   func(*os.File) error
 }
 

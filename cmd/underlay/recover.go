@@ -11,19 +11,23 @@ import (
 
 	"underlay/paper/pdf"
 	"underlay/template"
+	"underlay/template/jobfile"
+	"underlay/template/picture"
+	"underlay/template/words"
 )
 
 const recoverHelp = `underlay recover FILE.pdf [-o JOB] [--force]
 
 Brings back the job file that every PDF written by draw carries inside, byte
-for byte: from a guide kept in a drawer to the job it was drawn from. Where draw
-had flags such as --item or --paper, they are written into it. The job is named
-after the PDF and goes into the current folder, unless -o names another;
--o - sends it to standard output. A file that is there already is left alone,
-unless --force is given.
+for byte, and the pictures of its blocks beside it: from a guide kept in a drawer
+to the job it was drawn from. Where draw had flags such as --item or --paper, they
+are written into it. The job is named after the PDF and goes into the current
+folder, unless -o names another; -o - sends it to standard output, and leaves the
+pictures in the PDF. A file that is there already is left alone, unless --force is
+given; a picture is never written over another file.
 
     underlay recover reading-nook.pdf
-    underlay recover reading-nook.pdf -o nook-again.toml
+    underlay recover reading-nook.pdf -o nook-again/reading-nook.toml
     underlay recover reading-nook.pdf -o - | underlay fit -
 `
 
@@ -52,43 +56,66 @@ func (c *call) recover(args []string) error {
 	if name == "" {
 		return usage("the name of the PDF is empty; write underlay recover reading-nook.pdf")
 	}
-	carried, err := carriedBy(name)
-	if err != nil {
-		return err
-	}
 	if job == "" {
 		job = outputName(name, ".toml")
 	}
-	from := c.origin("the PDF", name)
-	if job != "-" {
-		if err := checkRecovered(job, from, *force); err != nil {
-			return err
-		}
+	carried, err := carriedBy(name, job != "-")
+	if err != nil {
+		return err
 	}
-	return c.writeOut(output{name: job, from: from, content: carried.Content, words: "wrote " + job + "\n"})
+	if job == "-" {
+		c.leavePictures(carried.job)
+		return c.print(string(carried.job))
+	}
+	from := c.origin("the PDF", name)
+	to, err := recoveredPlace(job, from, *force)
+	if err != nil {
+		return err
+	}
+	drafts, there, err := pictureDrafts(filepath.Dir(job), from, filepath.Base(job), carried.pictures)
+	if err != nil {
+		return err
+	}
+	if err := writeAll(append(drafts, draftOf(to, carried.job)), nil); err != nil {
+		return err
+	}
+	c.tell(recoveredWords(job, drafts, there))
+	return nil
 }
 
-// checkRecovered refuses to write a job over any file, without force.
-func checkRecovered(name string, from origin, force bool) error {
+// recoveredPlace refuses to write a job over any file, without force.
+func recoveredPlace(name string, from origin, force bool) (place, error) {
 	if isFolder(name) {
-		return fmt.Errorf("%s: this is a folder; write a file in it, such as -o %s", name, filepath.Join(name, "job.toml"))
+		return place{}, fmt.Errorf("%s: this is a folder; write a file in it, such as -o %s", name, filepath.Join(name, "job.toml"))
 	}
 	to, err := newPlace(name, from)
 	if err == nil && to.there && !force {
-		return to.problem("there is a file of this name; write another name after -o, or --force to write over it")
+		return to, to.problem("there is a file of this name; write another name after -o, or --force to write over it")
 	}
-	return err
+	return to, err
 }
 
-// carriedBy returns the job that a PDF carries inside, of which only as much is read as that takes;
-// of a pipe, and the like, all.
-func carriedBy(name string) (carried pdf.Attachment, err error) {
+// carried is what a PDF carries inside: a job, and the pictures it names.
+type carried struct {
+	job      []byte
+	pictures []pdf.Attachment
+}
+
+// The most that a job drawn from, and all its pictures, may have: a little more than is put in.
+const (
+	mostOfJob      = 2 << 20
+	mostOfPictures = 128 << 20
+)
+
+// carriedBy returns what a PDF carries inside, of which only as much is read as that takes; of a
+// pipe, and the like, all.
+func carriedBy(name string, pictures bool) (found carried, err error) {
 	err = withFile(name, "check its name and folder", "write the name of a PDF in it", func(f *os.File, info fs.FileInfo) error {
 		switch {
 		case info.Size() > largestPDF:
 			return errors.New("this file is larger than any that underlay draws; write the name of a PDF it drew")
 		case info.Mode().IsRegular():
-			carried, err = pdf.Recover(f, info.Size(), template.CarriedName)
+			found, err = carriedIn(f, info.Size(), pictures)
 			return err
 		}
 		head := make([]byte, 5)
@@ -101,8 +128,38 @@ func carriedBy(name string) (carried pdf.Attachment, err error) {
 			}
 			file = append(file, rest...)
 		}
-		carried, err = pdf.Recover(bytes.NewReader(file), int64(len(file)), template.CarriedName)
+		found, err = carriedIn(bytes.NewReader(file), int64(len(file)), pictures)
 		return err
 	})
-	return carried, err
+	return found, err
+}
+
+// carriedIn returns the job inside a PDF and, if they are wanted, the pictures it names: by their
+// plain names, whatever path the PDF has for them.
+func carriedIn(r io.ReaderAt, size int64, pictures bool) (carried, error) {
+	in, err := pdf.Open(r, size)
+	if err != nil {
+		return carried{}, err
+	}
+	job, err := in.File(template.CarriedName, mostOfJob)
+	found := carried{job: job.Content}
+	if err != nil || !pictures {
+		return found, err
+	}
+	left := mostOfPictures
+	for _, name := range jobfile.PictureNames(job.Content) {
+		p, err := in.File(name, min(left, picture.MostBytes))
+		if err != nil {
+			return carried{}, fmt.Errorf("the picture %s: %w; or write -o - for the job alone", words.Quote(name), err)
+		}
+		left -= len(p.Content)
+		found.pictures = append(found.pictures, p)
+	}
+	return found, nil
+}
+
+// carriedJob returns the job inside a PDF alone.
+func carriedJob(r io.ReaderAt, size int64) ([]byte, error) {
+	found, err := carriedIn(r, size, false)
+	return found.job, err
 }

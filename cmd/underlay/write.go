@@ -11,41 +11,68 @@ import (
 	"time"
 )
 
-// write fills the file by calling content. It is written beside its place, brought safely to
-// disk and renamed into it: where anything fails, or the program is told to stop, nothing is
-// left and nothing changed. Once the file is whole, and before it is in its place, ready is
-// called, if it is not nil; where that fails, the file is not put there either.
-func (p place) write(content func(io.Writer) error, ready func() error) (err error) {
-	folder := filepath.Dir(p.target)
-	sweep(folder)
+// draft is a file to be written, and what is to stand in it.
+type draft struct {
+	place
+	content func(io.Writer) error
+}
+
+// write fills the file by calling content; see writeAll.
+func (p place) write(content func(io.Writer) error, ready func() error) error {
+	return writeAll([]draft{{p, content}}, ready)
+}
+
+// writeAll writes files, all or none; of several, all but the last are fresh. Each is written beside
+// its place, brought safely to disk and renamed into it: where anything fails, or the program is told
+// to stop, nothing is left and nothing changed. Once the files are whole, and before they are in their
+// places, ready is called, if it is not nil; where that fails, they are not put there either.
+func writeAll(drafts []draft, ready func() error) error {
 	half := &unfinished{}
 	defer half.watch()()
-	f, err := p.temporary(half)
-	if err != nil {
-		where := "the folder " + folder
-		if folder == "." {
-			where = "this folder"
-		}
-		return p.problem("nothing can be written in %s: %s; write the name of a file in another after -o", where, cause(err))
+	defer half.remove()
+	for _, d := range drafts {
+		sweep(filepath.Dir(d.target))
 	}
-	defer func() {
-		if err != nil {
-			os.Remove(f.Name())
+	var places []place
+	for _, d := range drafts {
+		if err := d.draft(half); err != nil {
+			return err
 		}
-	}()
-	if err := p.fill(f, content); err != nil {
-		return p.problem("this file cannot be written: %s; make room, or write another name after -o", cause(err))
+		places = append(places, d.place)
 	}
 	if ready != nil {
 		if err := ready(); err != nil {
 			return err
 		}
 	}
-	if err := half.finish(p.target); err != nil {
-		return p.problem("this file cannot be written: %s; make room, or write another name after -o", cause(err))
+	if i, err := half.finish(places); err != nil {
+		return places[i].unwritten(err)
 	}
-	syncFolder(folder)
+	for _, p := range places {
+		syncFolder(filepath.Dir(p.target))
+	}
 	return nil
+}
+
+// draft writes the file beside its place.
+func (d draft) draft(half *unfinished) error {
+	f, err := d.temporary(half)
+	if err != nil {
+		folder := filepath.Dir(d.target)
+		where := "the folder " + folder
+		if folder == "." {
+			where = "this folder"
+		}
+		return d.problem("nothing can be written in %s: %s; write the name of a file in another after -o", where, cause(err))
+	}
+	if err := d.fill(f, d.content); err != nil {
+		return d.unwritten(err)
+	}
+	return nil
+}
+
+func (p place) unwritten(err error) error {
+	return p.problem("this file cannot be written: %s; make room, or write another name after -o", cause(err))
 }
 
 // fill writes the content, its permissions, and all of it to disk, and closes the file.

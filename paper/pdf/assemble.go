@@ -5,7 +5,6 @@ import (
 	"bytes"
 	"cmp"
 	"compress/zlib"
-	"crypto/md5"
 	"errors"
 	"fmt"
 	"io"
@@ -20,12 +19,13 @@ type assembly struct {
 	file   *file
 	pdf    []byte // the skeleton
 	bodies [][]byte
+	whole  map[int]bool // streams, by number, that packing would make no smaller
 }
 
 // assemble takes the skeleton that fpdf made, puts the pages' contents in, and adds what fpdf
 // cannot write: that it is to be printed without scaling (ISO 32000-1, 12.2), the user units
-// of the sheets that need one, and the attachment.
-func assemble(pdf []byte, a Attachment, leaves []leaf, contents [][]byte, looks []look) (*assembly, error) {
+// of the sheets that need one, and the attachments.
+func assemble(pdf []byte, files []Attachment, leaves []leaf, contents [][]byte, looks []look) (*assembly, error) {
 	f, err := openFile(bytes.NewReader(pdf), int64(len(pdf)), math.MaxInt64)
 	if err != nil {
 		return nil, err
@@ -42,10 +42,10 @@ func assemble(pdf []byte, a Attachment, leaves []leaf, contents [][]byte, looks 
 	if err != nil {
 		return nil, err
 	}
-	all := &assembly{f, pdf, bodies}
+	all := &assembly{file: f, pdf: pdf, bodies: bodies}
 	catalog = catalog.with("ViewerPreferences", dict{{"PrintScaling", name("None")}}).with("Names", dict{})
-	if a.Name != "" {
-		catalog = catalog.with("Names", dict{{"EmbeddedFiles", all.attach(a)}})
+	if len(files) > 0 {
+		catalog = catalog.with("Names", dict{{"EmbeddedFiles", all.attach(files)}})
 	}
 	all.bodies[root.number] = appendObject(nil, catalog)
 	if err := all.fill(catalog, leaves, contents, looks); err != nil {
@@ -91,32 +91,6 @@ func (f *file) bodies(pdf []byte) ([][]byte, error) {
 func (all *assembly) add(body []byte) ref {
 	all.bodies = append(all.bodies, body)
 	return ref{number: len(all.bodies) - 1}
-}
-
-// attach adds an embedded file (ISO 32000-1, 7.11.4) and returns the name tree that lists it.
-func (all *assembly) attach(a Attachment) dict {
-	sum := md5.Sum(a.Content)
-	embedded := all.add(appendStream(nil, dict{
-		{"Type", name("EmbeddedFile")},
-		{"Params", dict{{"Size", len(a.Content)}, {"CheckSum", text(sum[:])}}},
-	}, a.Content))
-	specification := all.add(appendObject(nil, dict{
-		{"Type", name("Filespec")},
-		{"F", text(asciiName(a.Name))},
-		{"UF", text(textString(a.Name))},
-		{"EF", dict{{"F", embedded}, {"UF", embedded}}},
-	}))
-	return dict{{"Names", array{text(asciiName(a.Name)), specification}}}
-}
-
-// asciiName returns a file's name for readers that know no other letters.
-func asciiName(name string) string {
-	return strings.Map(func(r rune) rune {
-		if r < ' ' || r > '~' {
-			return '_'
-		}
-		return r
-	}, name)
 }
 
 // fill gives the pages their contents and, where they need one, a user unit other than 1; and
@@ -186,7 +160,7 @@ func (all *assembly) name(resources ref, looks []look) error {
 func (all *assembly) pack() error {
 	z := newDeflater()
 	for number, body := range all.bodies {
-		if !bytes.HasSuffix(body, []byte("endstream")) {
+		if all.whole[number] || !bytes.HasSuffix(body, []byte("endstream")) {
 			continue
 		}
 		packed, err := all.packed(body, z)

@@ -10,14 +10,15 @@ import (
 type Document struct {
 	Title string
 	Parts []paper.Part
-	// Attachment is a file carried inside (ISO 32000-1, 7.11.4); none where its name is "".
-	Attachment Attachment
+	// Attachments are files carried inside (ISO 32000-1, 7.11.4), each under a name of its own.
+	Attachments []Attachment
 	// Date is when the document was made; the zero time: it does not say.
 	Date time.Time
 }
 
 // Attachment is a file carried inside a PDF.
 type Attachment struct {
-	Name    string
+	Name    string // without folders
+	Type    string // its media type, such as "image/png"; "": not said
 	Content []byte
 }

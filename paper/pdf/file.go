@@ -22,7 +22,7 @@ var (
 	errBroken = errors.New("this PDF is cut off or damaged: copy it again from where it came from")
 	errResave = errors.New("this PDF was saved again by another program, in a form that cannot be read here: use the file as it was first written")
 	errLocked = errors.New("this PDF is locked with a password, or against changes: use the file as it was first written")
-	errTooBig = errors.New("what this PDF carries inside is larger than 2 MiB, more than is read here")
+	errTooBig = errors.New("what this PDF carries inside is larger than all that underlay draw puts in: use the file as it was first written")
 )
 
 // The most that is read of one object and of one stream's content, and the most tables.
@@ -30,7 +30,7 @@ const (
 	maxObject  = 4 << 20
 	maxContent = 2 << 20
 	maxTables  = 64
-	maxRead    = 64 << 20 // bytes in all, to recover a file
+	maxRead    = 192 << 20 // bytes in all: a job, its pictures, and what leads to them
 )
 
 // openFile finds the tables of a PDF file, of which no more than budget bytes are ever read.
@@ -167,15 +167,17 @@ func (f *file) dict(o any) (dict, error) {
 	return d, err
 }
 
-// content returns the bytes of the stream that o refers to.
-func (f *file) content(o any) ([]byte, error) {
+// stream returns the dictionary of the stream that o refers to, and its content, most bytes at the
+// most.
+func (f *file) stream(o any, most int) (dict, []byte, error) {
 	found, after, err := f.object(o)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	d, ok := found.(dict)
 	if !ok || after == 0 {
-		return nil, errBroken
+		return nil, nil, errBroken
 	}
-	return f.unpacked(d, after)
+	content, err := f.unpacked(d, after, most)
+	return d, content, err
 }

@@ -41,7 +41,7 @@ func Write(w io.Writer, doc Document) error {
 	if err != nil {
 		return fmt.Errorf("writing the PDF: %w", err)
 	}
-	all, err := assemble(base, doc.Attachment, leaves, contents, looks)
+	all, err := assemble(base, doc.Attachments, leaves, contents, looks)
 	if err != nil {
 		return fmt.Errorf("writing the PDF: %w", err)
 	}

@@ -18,7 +18,7 @@ import (
 )
 
 // write returns doc as a PDF file that pdfcpu finds no fault with.
-func write(t *testing.T, doc Document) []byte {
+func write(t testing.TB, doc Document) []byte {
 	t.Helper()
 	var out bytes.Buffer
 	if err := Write(&out, doc); err != nil {
@@ -299,7 +299,7 @@ func TestSameDocumentSameBytes(t *testing.T) {
 		d.Write(paper.Label{Text: fmt.Sprintf("fern %c%c", 'A'+i%26, 'Ж'+rune(i%20)), At: geometry.Pt(100, geometry.Length(i)), Height: 2.5, Bold: i%2 == 0})
 	}
 	doc := Document{
-		Title: "nook", Attachment: Attachment{"nook.toml", []byte("title = \"nook\"\n")},
+		Title: "nook", Attachments: []Attachment{{Name: "nook.toml", Content: []byte("title = \"nook\"\n")}},
 		Parts: pages(paper.Page{Size: geometry.Size{W: 210, H: 6000}, Views: []paper.View{{Drawing: d, Area: geometry.RectAt(geometry.Point{}, geometry.Size{W: 210, H: 297})}}}),
 	}
 	first := write(t, doc)

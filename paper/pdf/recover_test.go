@@ -20,20 +20,27 @@ import (
 
 var onlyPage = pages(paper.Page{Size: geometry.Size{W: 50, H: 50}})
 
-// recoverAll recovers the first file of a PDF in memory.
-func recoverAll(pdf []byte) (Attachment, error) {
-	return Recover(bytes.NewReader(pdf), int64(len(pdf)), "")
+// most is larger than any file here.
+const most = 1 << 20
+
+// recoverFirst recovers the first file of a PDF in memory.
+func recoverFirst(pdf []byte) (Attachment, error) {
+	in, err := Open(bytes.NewReader(pdf), int64(len(pdf)))
+	if err != nil {
+		return Attachment{}, err
+	}
+	return in.File(in.Names()[0], most)
 }
 
 func TestAttachmentComesBack(t *testing.T) {
 	for _, a := range []Attachment{
-		{"nook.toml", []byte("title = \"Reading nook\"\n")},
-		{"empty.toml", []byte{}},
-		{"Lesekissen №1 🌿 (2).toml", []byte("\xEF\xBB\xBFa = 1\r\n%%EOF\nendstream endobj\nstartxref 7\n")},
-		{"large.toml", bytes.Repeat([]byte("fern pebble wave acorn\n"), 5_000)},
+		{"nook.toml", "application/toml", []byte("title = \"Reading nook\"\n")},
+		{"empty.toml", "", []byte{}},
+		{"Lesekissen №1 🌿 (2).toml", "", []byte("\xEF\xBB\xBFa = 1\r\n%%EOF\nendstream endobj\nstartxref 7\n")},
+		{"large.toml", "", bytes.Repeat([]byte("fern pebble wave acorn\n"), 5_000)},
 	} {
-		pdf := write(t, Document{Attachment: a, Parts: onlyPage})
-		got, err := recoverAll(pdf)
+		pdf := write(t, Document{Attachments: []Attachment{a}, Parts: onlyPage})
+		got, err := recoverFirst(pdf)
 		if err != nil {
 			t.Errorf("%s: %v", a.Name, err)
 		} else if d := cmp.Diff(a, got); d != "" {
@@ -55,8 +62,8 @@ func TestAttachmentComesBack(t *testing.T) {
 }
 
 func TestRecoverSaysWhatIsWrong(t *testing.T) {
-	job := Attachment{"nook.toml", []byte("title = \"Reading nook\"\n")}
-	pdf := write(t, Document{Attachment: job, Parts: onlyPage})
+	job := Attachment{Name: "nook.toml", Content: []byte("title = \"Reading nook\"\n")}
+	pdf := write(t, Document{Attachments: []Attachment{job}, Parts: onlyPage})
 	resaved := func(change func(*model.Configuration), save func(rs io.ReadSeeker, w io.Writer, conf *model.Configuration) error) []byte {
 		conf := pdfread.Config()
 		change(conf)
@@ -88,10 +95,10 @@ func TestRecoverSaysWhatIsWrong(t *testing.T) {
 		"without a job":      {write(t, Document{Parts: onlyPage}), "carries no file"},
 		"shifted":            {append([]byte("%PDF-1.7\n"), pdf...), "cut off or damaged"},
 		"damaged stream":     {bytes.Replace(pdf, pdf[at+120:at+130], []byte("0123456789"), 1), "cut off or damaged"},
-		"too large inside": {write(t, Document{Attachment: Attachment{"a.toml", make([]byte, maxContent+1)}, Parts: onlyPage}),
-			"larger than 2 MiB"},
+		"too large inside": {write(t, Document{Attachments: []Attachment{{Name: "a.toml", Content: make([]byte, most+1)}}, Parts: onlyPage}),
+			"larger than all"},
 	} {
-		got, err := recoverAll(c.pdf)
+		got, err := recoverFirst(c.pdf)
 		switch {
 		case c.want == "" && err != nil:
 			t.Errorf("%s: %v", name, err)
@@ -107,10 +114,10 @@ func TestRecoverSaysWhatIsWrong(t *testing.T) {
 
 // Whatever is missing at the end, what comes back is the whole file or an error.
 func TestRecoverFromCutOffFiles(t *testing.T) {
-	job := Attachment{"nook.toml", []byte("title = \"Reading nook\"\n")}
-	pdf := write(t, Document{Attachment: job, Parts: onlyPage})
+	job := Attachment{Name: "nook.toml", Content: []byte("title = \"Reading nook\"\n")}
+	pdf := write(t, Document{Attachments: []Attachment{job}, Parts: onlyPage})
 	for n := range pdf {
-		if got, err := recoverAll(pdf[:n]); err == nil && !cmp.Equal(got, job) {
+		if got, err := recoverFirst(pdf[:n]); err == nil && !cmp.Equal(got, job) {
 			t.Fatalf("the first %d bytes gave %v", n, got)
 		}
 	}
@@ -132,7 +139,7 @@ func TestRecoverFromPitfalls(t *testing.T) {
 		"many entries":    head + "xref\n0 99999999999\n\nstartxref\n9\n%%EOF\n",
 		"trailer missing": head + "xref\n0 0\nstartxref\n9\n%%EOF\n",
 	} {
-		if a, err := recoverAll([]byte(pdf)); err == nil {
+		if a, err := recoverFirst([]byte(pdf)); err == nil {
 			t.Errorf("%s gave %v", name, a)
 		}
 	}
@@ -158,7 +165,7 @@ func (zeros) ReadAt(b []byte, _ int64) (int, error) { clear(b); return len(b), n
 func TestRecoverReadsLittle(t *testing.T) {
 	const size = 1 << 40
 	r := &counted{ReaderAt: zeros{}}
-	if _, err := Recover(r, size, ""); err == nil || r.n > 16 {
+	if _, err := Open(r, size); err == nil || r.n > 16 {
 		t.Errorf("%v, and %d bytes were read", err, r.n)
 	}
 	var chain bytes.Buffer
@@ -175,7 +182,7 @@ func TestRecoverReadsLittle(t *testing.T) {
 	}
 	fmt.Fprintf(&chain, "startxref\n%d\n%%%%EOF\n", last)
 	r = &counted{ReaderAt: bytes.NewReader(chain.Bytes())}
-	if _, err := Recover(r, int64(chain.Len()), ""); err == nil || r.n > 2<<20 {
+	if _, err := Open(r, int64(chain.Len())); err == nil || r.n > 2<<20 {
 		t.Errorf("%v, and %d bytes were read", err, r.n)
 	}
 	// A guide: its pages are none of what is looked for.
@@ -190,19 +197,23 @@ func TestRecoverReadsLittle(t *testing.T) {
 		pages = append(pages, paper.Page{Size: geometry.Size{W: 210, H: 297}, Views: []paper.View{view}})
 	}
 	var out bytes.Buffer
-	doc := Document{Parts: []paper.Part{{Pages: pages}}, Attachment: Attachment{"job.toml", []byte("a = 1\n")}}
+	doc := Document{Parts: []paper.Part{{Pages: pages}}, Attachments: []Attachment{{Name: "job.toml", Content: []byte("a = 1\n")}}}
 	if err := Write(&out, doc); err != nil {
 		t.Fatal(err)
 	}
 	r = &counted{ReaderAt: bytes.NewReader(out.Bytes())}
-	if got, err := Recover(r, int64(out.Len()), "job.toml"); err != nil || r.n > 100_000 || out.Len() < 1_000_000 {
+	in, err := Open(r, int64(out.Len()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, err := in.File("job.toml", most); err != nil || r.n > 100_000 || out.Len() < 1_000_000 {
 		t.Errorf("%v, %v: %d bytes of %d were read", got, err, r.n, out.Len())
 	}
 }
 
 // Another program may attach files of its own, before ours or behind it.
 func TestRecoverByName(t *testing.T) {
-	job := Attachment{"job.toml", []byte("title = \"Reading nook\"\n")}
+	job := Attachment{Name: "job.toml", Content: []byte("title = \"Reading nook\"\n")}
 	for _, streams := range []bool{false, true} {
 		var out bytes.Buffer
 		folder := t.TempDir()
@@ -216,18 +227,22 @@ func TestRecoverByName(t *testing.T) {
 		}
 		conf := pdfread.Config()
 		conf.WriteObjectStream, conf.WriteXRefStream = streams, streams
-		pdf := write(t, Document{Attachment: job, Parts: onlyPage})
+		pdf := write(t, Document{Attachments: []Attachment{job}, Parts: onlyPage})
 		if err := api.AddAttachments(bytes.NewReader(pdf), &out, others, false, conf); err != nil {
 			t.Fatal(err)
 		}
 		if n := len(pdfread.Open(t, out.Bytes()).Attachments()); n != 4 {
 			t.Fatalf("%d files are attached", n)
 		}
-		got, err := Recover(bytes.NewReader(out.Bytes()), int64(out.Len()), job.Name)
+		in, err := Open(bytes.NewReader(out.Bytes()), int64(out.Len()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := in.File(job.Name, most)
 		if d := cmp.Diff(job, got); err != nil || d != "" {
 			t.Errorf("streams %v: %v %s", streams, err, d)
 		}
-		if _, err := Recover(bytes.NewReader(out.Bytes()), int64(out.Len()), "fern.toml"); err == nil || !strings.Contains(err.Error(), "no fern.toml inside") {
+		if _, err := in.File("fern.toml", most); err == nil || !strings.Contains(err.Error(), "no fern.toml inside") {
 			t.Errorf("streams %v: %v", streams, err)
 		}
 	}
@@ -253,18 +268,18 @@ func handmade() []byte {
 }
 
 func TestRecoverFromAnothersFile(t *testing.T) {
-	got, err := recoverAll(handmade())
+	got, err := recoverFirst(handmade())
 	if err != nil {
 		t.Fatal(err)
 	}
-	if d := cmp.Diff(Attachment{"a)", []byte("hi\n\nho")}, got); d != "" {
+	if d := cmp.Diff(Attachment{Name: "a)", Content: []byte("hi\n\nho")}, got); d != "" {
 		t.Error(d)
 	}
 }
 
 func FuzzRecover(f *testing.F) {
 	var out bytes.Buffer
-	if err := Write(&out, Document{Attachment: Attachment{"a.toml", []byte("a = 1\n")}, Parts: onlyPage}); err != nil {
+	if err := Write(&out, Document{Attachments: []Attachment{{Name: "a.toml", Content: []byte("a = 1\n")}}, Parts: onlyPage}); err != nil {
 		f.Fatal(err)
 	}
 	f.Add(out.Bytes())
@@ -274,10 +289,27 @@ func FuzzRecover(f *testing.F) {
 		f.Fatal(err)
 	}
 	f.Add(streams.Bytes())
+	pictures := []Attachment{
+		{Name: "job.toml", Type: "application/toml", Content: []byte("a = 1\n")},
+		{Name: "fern.png", Type: "image/png", Content: []byte("\x89PNG")},
+		{Name: "wave.jpg", Type: "image/jpeg", Content: []byte("\xff\xd8")},
+	}
+	f.Add(write(f, Document{Attachments: pictures, Parts: onlyPage}))
 	f.Fuzz(func(t *testing.T, pdf []byte) {
-		a, err := recoverAll(pdf)
-		if err == nil && len(a.Content) > maxContent {
-			t.Errorf("%d bytes came out", len(a.Content))
+		in, err := Open(bytes.NewReader(pdf), int64(len(pdf)))
+		if err != nil {
+			return
+		}
+		if len(in.Names()) == 0 {
+			t.Error("opened, and nothing is inside")
+		}
+		for _, n := range in.Names() {
+			if strings.ContainsAny(n, `/\\`) {
+				t.Errorf("%q has folders", n)
+			}
+			if a, err := in.File(n, most); err == nil && (len(a.Content) > most || a.Name != n) {
+				t.Errorf("%q: %d bytes came out of %q", n, len(a.Content), a.Name)
+			}
 		}
 	})
 }

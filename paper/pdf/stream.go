@@ -7,8 +7,9 @@ import (
 	"math"
 )
 
-// raw returns the bytes, as they stand in the file, of the stream whose dictionary is d.
-func (f *file) raw(d dict, after int) ([]byte, error) {
+// raw returns the bytes, as they stand in the file, of the stream whose dictionary is d; no more
+// than most.
+func (f *file) raw(d dict, after, most int) ([]byte, error) {
 	head, err := f.read(int64(after), len("stream\r\n"))
 	if err != nil {
 		return nil, err
@@ -22,7 +23,7 @@ func (f *file) raw(d dict, after int) ([]byte, error) {
 	if !p.streamFollows() || !ok || int64(n) > f.size-int64(after+p.pos) || n > math.MaxInt32 {
 		return nil, errBroken
 	}
-	if n > maxObject {
+	if n > most {
 		return nil, errTooBig
 	}
 	return f.read(int64(after+p.pos), n)
@@ -40,9 +41,9 @@ func (p *parser) streamFollows() bool {
 	return p.pos <= len(p.b)
 }
 
-// unpacked returns the content of the stream whose dictionary is d.
-func (f *file) unpacked(d dict, after int) ([]byte, error) {
-	raw, err := f.raw(d, after)
+// unpacked returns the content of the stream whose dictionary is d, most bytes at the most.
+func (f *file) unpacked(d dict, after, most int) ([]byte, error) {
+	raw, err := f.raw(d, after, most+most/8+1<<10) // packing may make it larger by a little
 	if err != nil {
 		return nil, err
 	}
@@ -55,7 +56,7 @@ func (f *file) unpacked(d dict, after int) ([]byte, error) {
 	}
 	switch filter {
 	case nil:
-		if len(raw) > maxContent {
+		if len(raw) > most {
 			return nil, errTooBig
 		}
 		return raw, nil
@@ -63,7 +64,7 @@ func (f *file) unpacked(d dict, after int) ([]byte, error) {
 	default:
 		return nil, errResave
 	}
-	content, err := inflate(raw)
+	content, err := inflate(raw, most)
 	if err != nil {
 		return nil, err
 	}
@@ -74,16 +75,17 @@ func (f *file) unpacked(d dict, after int) ([]byte, error) {
 	return predicted(content, p)
 }
 
-func inflate(raw []byte) ([]byte, error) {
+// inflate unpacks no more than most bytes.
+func inflate(raw []byte, most int) ([]byte, error) {
 	z, err := zlib.NewReader(bytes.NewReader(raw))
 	if err != nil {
 		return nil, errBroken
 	}
-	content, err := io.ReadAll(io.LimitReader(z, maxContent+1))
+	content, err := io.ReadAll(io.LimitReader(z, int64(most)+1))
 	if err != nil {
 		return nil, errBroken
 	}
-	if len(content) > maxContent {
+	if len(content) > most {
 		return nil, errTooBig
 	}
 	return content, nil
@@ -182,7 +184,7 @@ func (f *file) openStream(number int) (objectStream, error) {
 	d, _ := o.(dict)
 	count, ok1 := whole(d.get("N"))
 	first, ok2 := whole(d.get("First"))
-	content, err := f.unpacked(d, after)
+	content, err := f.unpacked(d, after, maxContent)
 	if err != nil {
 		return nil, err
 	}

@@ -99,7 +99,7 @@ func (f *file) addStream(offset int) (dict, error) {
 		return nil, errBroken
 	}
 	var t table
-	if t.packed, err = f.unpacked(d, after); err != nil {
+	if t.packed, err = f.unpacked(d, after, maxContent); err != nil {
 		return nil, err
 	}
 	widths, _ := d.get("W").(array)

@@ -138,9 +138,23 @@ func (b bench) where() {
 			}
 		}
 	}
+	b.misfits()
 	for _, text := range append(say.Serves(u, b.face.Item), say.Slips(b.face.Item)) {
 		if text != "" {
 			b.Text(text)
+		}
+	}
+}
+
+// misfits says which pictures have not the shape of the faces printed here.
+func (b bench) misfits() {
+	var said []*job.Block
+	for _, p := range b.face.Passes {
+		for _, block := range p.Blocks() {
+			if !block.PictureFits() && !slices.Contains(said, block) {
+				said = append(said, block)
+				b.Text(say.Misfit(b.job.Units, block))
+			}
 		}
 	}
 }

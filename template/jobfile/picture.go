@@ -2,8 +2,10 @@ package jobfile
 
 import (
 	"errors"
+	"slices"
 
 	"underlay/template/job"
+	"underlay/template/jobfile/toml"
 	"underlay/template/picture"
 )
 
@@ -55,4 +57,28 @@ func checkPicture(s section, b *job.Block) {
 	if !s.has("inked") && b.Picture.Mask != nil && !b.Face.None() {
 		b.Inked = b.InkedInPicture()
 	}
+}
+
+// PictureNames returns the plain names of the pictures that a job names, in order, each once; none
+// of one that cannot be read.
+func PictureNames(data []byte) []string {
+	text, err := toml.DecodeText(data)
+	if err != nil {
+		return nil
+	}
+	root, problems := toml.Parse(text)
+	if len(problems) > 0 || root.Keys["block"] == nil {
+		return nil
+	}
+	var names []string
+	for _, b := range root.Keys["block"].Items {
+		p := b.Keys["picture"]
+		if p == nil {
+			continue
+		}
+		if name, ok := p.Value.(string); ok && picture.CheckName(name) == nil && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	return names
 }
