@@ -98,7 +98,7 @@ func draw(p *plan.Plan, names []string) (binder, error) {
 	job := p.Job
 	b := binder{doc: pdf.Document{
 		Title:       job.Title,
-		Attachments: carried(job),
+		Attachments: attachments(job),
 	}}
 	wanted := slices.DeleteFunc(parts(), func(p part) bool { return !slices.Contains(names, p.name) })
 	for _, ip := range p.Items {

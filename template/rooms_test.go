@@ -36,7 +36,7 @@ var rooms = map[string]string{
 	"template/guide":         "geometry paper paper/planner paper/sheets template/words template/trace template/job template/plan",
 	"template/say":           "geometry paper template/words template/job template/plan template/guide",
 	"template/bench":         "geometry paper paper/planner paper/sheets template/words template/job template/plan template/guide template/say template/look",
-	"template":               "geometry paper paper/planner paper/sheets paper/pdf template/words template/picture template/job template/plan template/guide template/say template/bench",
+	"template":               "geometry paper paper/planner paper/sheets paper/pdf template/words template/picture template/job template/jobfile template/plan template/guide template/say template/bench",
 	"cmd/underlay":           "template/jobfile/keys geometry paper paper/planner paper/sheets paper/pdf paper/svg template template/words template/picture template/job template/jobfile template/plan template/guide template/say template/bench",
 	"cmd/page/side":          "template/jobfile/keys template/jobfile/toml template/jobfile/edit geometry paper paper/pdf paper/svg paper/raster template template/picture template/look template/words template/job template/jobfile template/plan template/guide template/say template/bench",
 	"template/internal/repo": "",
@@ -62,7 +62,7 @@ var tested = map[string]string{
 	"template/look":    "template/jobfile template/internal/sample",
 	"template/say":     "template/jobfile template/internal/sample",
 	"template/bench":   "template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
-	"template":         "template/jobfile template/internal/messages template/internal/readback template/internal/repo template/internal/sample testdata/pdfread",
+	"template":         "template/internal/messages template/internal/readback template/internal/repo template/internal/sample testdata/pdfread",
 }
 
 // TestArrowsPointDown holds every import within the module against the tables.

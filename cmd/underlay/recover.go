@@ -11,9 +11,6 @@ import (
 
 	"underlay/paper/pdf"
 	"underlay/template"
-	"underlay/template/jobfile"
-	"underlay/template/picture"
-	"underlay/template/words"
 )
 
 const recoverHelp = `underlay recover FILE.pdf [-o JOB] [--force]
@@ -60,23 +57,26 @@ func (c *call) recover(args []string) error {
 		job = outputName(name, ".toml")
 	}
 	carried, err := carriedBy(name, job != "-")
-	if err != nil {
+	switch {
+	case err != nil && carried.Job != nil:
+		return fmt.Errorf("%w; or write -o - for the job alone", err)
+	case err != nil:
 		return err
 	}
 	if job == "-" {
-		c.leavePictures(carried.job)
-		return c.print(string(carried.job))
+		c.leavePictures(carried.Job)
+		return c.print(string(carried.Job))
 	}
 	from := c.origin("the PDF", name)
 	to, err := recoveredPlace(job, from, *force)
 	if err != nil {
 		return err
 	}
-	drafts, there, err := pictureDrafts(filepath.Dir(job), from, filepath.Base(job), carried.pictures)
+	drafts, there, err := pictureDrafts(filepath.Dir(job), from, filepath.Base(job), carried.Pictures)
 	if err != nil {
 		return err
 	}
-	if err := writeAll(append(drafts, draftOf(to, carried.job)), nil); err != nil {
+	if err := writeAll(append(drafts, draftOf(to, carried.Job)), nil); err != nil {
 		return err
 	}
 	c.tell(recoveredWords(job, drafts, there))
@@ -95,27 +95,15 @@ func recoveredPlace(name string, from origin, force bool) (place, error) {
 	return to, err
 }
 
-// carried is what a PDF carries inside: a job, and the pictures it names.
-type carried struct {
-	job      []byte
-	pictures []pdf.Attachment
-}
-
-// The most that a job drawn from, and all its pictures, may have: a little more than is put in.
-const (
-	mostOfJob      = 2 << 20
-	mostOfPictures = 128 << 20
-)
-
 // carriedBy returns what a PDF carries inside, of which only as much is read as that takes; of a
 // pipe, and the like, all.
-func carriedBy(name string, pictures bool) (found carried, err error) {
+func carriedBy(name string, pictures bool) (found template.Carried, err error) {
 	err = withFile(name, "check its name and folder", "write the name of a PDF in it", func(f *os.File, info fs.FileInfo) error {
 		switch {
 		case info.Size() > largestPDF:
 			return errors.New("this file is larger than any that underlay draws; write the name of a PDF it drew")
 		case info.Mode().IsRegular():
-			found, err = carriedIn(f, info.Size(), pictures)
+			found, err = template.Recover(f, info.Size(), pictures)
 			return err
 		}
 		head := make([]byte, 5)
@@ -128,38 +116,8 @@ func carriedBy(name string, pictures bool) (found carried, err error) {
 			}
 			file = append(file, rest...)
 		}
-		found, err = carriedIn(bytes.NewReader(file), int64(len(file)), pictures)
+		found, err = template.Recover(bytes.NewReader(file), int64(len(file)), pictures)
 		return err
 	})
 	return found, err
-}
-
-// carriedIn returns the job inside a PDF and, if they are wanted, the pictures it names: by their
-// plain names, whatever path the PDF has for them.
-func carriedIn(r io.ReaderAt, size int64, pictures bool) (carried, error) {
-	in, err := pdf.Open(r, size)
-	if err != nil {
-		return carried{}, err
-	}
-	job, err := in.File(template.CarriedName, mostOfJob)
-	found := carried{job: job.Content}
-	if err != nil || !pictures {
-		return found, err
-	}
-	left := mostOfPictures
-	for _, name := range jobfile.PictureNames(job.Content) {
-		p, err := in.File(name, min(left, picture.MostBytes))
-		if err != nil {
-			return carried{}, fmt.Errorf("the picture %s: %w; or write -o - for the job alone", words.Quote(name), err)
-		}
-		left -= len(p.Content)
-		found.pictures = append(found.pictures, p)
-	}
-	return found, nil
-}
-
-// carriedJob returns the job inside a PDF alone.
-func carriedJob(r io.ReaderAt, size int64) ([]byte, error) {
-	found, err := carriedIn(r, size, false)
-	return found.job, err
 }

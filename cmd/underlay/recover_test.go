@@ -136,7 +136,7 @@ func TestRecoverUsesNoPath(t *testing.T) {
 		says  string
 	}{
 		{files, map[string]string{"within/nook.toml": job, "within/fern.png": "../../fern.png"}, ""},
-		{files[:1], map[string]string{}, `the picture "fern.png": this PDF carries no fern.png inside`},
+		{files[:1], map[string]string{}, `the picture "fern.png": this PDF carries no fern.png inside, only other files; take one that underlay draw wrote; or write -o - for the job alone`},
 		{[]pdf.Attachment{files[0], {Name: "fern.png", Content: make([]byte, 33<<20)}}, map[string]string{}, "larger than all"},
 	} {
 		made := write(c.files)

@@ -87,11 +87,11 @@ func drawnJob(name string) (job *job.Job, ours bool) {
 	case !pdf.Begins(head):
 		return nil, svg.Own(head)
 	}
-	carried, err := carriedJob(f, info.Size())
+	carried, err := template.Recover(f, info.Size(), false)
 	if err != nil {
 		return nil, pdf.Own(f, info.Size()) // the ruler page carries no job
 	}
-	job, err = jobfile.ReadWith(template.CarriedName, carried, unseen)
+	job, err = jobfile.ReadWith(template.CarriedName, carried.Job, unseen)
 	if err != nil {
 		return nil, true
 	}

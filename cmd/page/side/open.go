@@ -36,11 +36,14 @@ func Open(file []byte, name string) (Opened, error) {
 	}
 	switch {
 	case pdf.Begins(file):
-		carried, err := pdf.Recover(bytes.NewReader(file), int64(len(file)), template.CarriedName)
+		carried, err := template.Recover(bytes.NewReader(file), int64(len(file)), true)
 		if err != nil {
 			return Opened{}, err
 		}
-		o, err := opened(carried.Content, name)
+		o, err := opened(carried.Job, name)
+		for _, p := range carried.Pictures {
+			o.Pictures = append(o.Pictures, File{p.Name, p.Content})
+		}
 		return o, err
 	case picture.MediaType(file) != "":
 		return Opened{}, errors.New("this is a picture, and not a job; give it to a block as its picture, or measure a block from it")
