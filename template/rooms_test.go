@@ -55,7 +55,6 @@ var tested = map[string]string{
 	"paper/pdf":        "paper/planner paper/sheets testdata/pdfread",
 	"paper/svg":        "paper/planner paper/sheets paper/pdf testdata/pdfread",
 	"paper/raster":     "paper/pdf testdata/pdfread",
-	"cmd/page/side":    "template/internal/sample template/internal/repo",
 	"template/jobfile": "template/internal/messages template/internal/repo",
 	"template/plan":    "template/jobfile template/internal/messages template/internal/oracle template/internal/repo template/internal/sample",
 	"template/guide":   "paper/pdf paper/svg template/jobfile template/internal/oracle template/internal/readback template/internal/sample testdata/pdfread",
