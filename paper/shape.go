@@ -1,6 +1,7 @@
 package paper
 
 import (
+	"cmp"
 	"slices"
 
 	"underlay/geometry"
@@ -13,12 +14,13 @@ type Shape struct {
 	path   geometry.Path // of a disc: none
 	radius geometry.Length
 	bounds geometry.Rect
+	hull   geometry.Polygon // what bounds it, turned any way
 	often  bool
 }
 
 // NewShape returns a shape to be put down in many places.
 func NewShape(path geometry.Path) *Shape {
-	return &Shape{path: path, bounds: path.Bounds(), often: true}
+	return &Shape{path: path, bounds: path.Bounds(), hull: hull(path), often: true}
 }
 
 // Disc returns a disc round the origin.
@@ -79,26 +81,49 @@ func (s *Shape) boundsAt(p Place) geometry.Rect {
 	if p.Turn == 0 || s.radius > 0 {
 		return s.bounds.Move(p.At)
 	}
-	var r geometry.Rect
-	first, place := true, p.mapping()
-	hold := func(q geometry.Point) {
-		q = place(q)
-		if first {
-			r, first = geometry.Rect{Min: q, Max: q}, false
-		}
-		r = r.Union(geometry.Rect{Min: q, Max: q})
+	if s.hull != nil {
+		return s.hull.Turn(p.Turn).Bounds().Move(p.At)
 	}
-	for _, piece := range s.path {
-		hold(piece.Start)
+	return s.put(p).Bounds()
+}
+
+// hull returns the corners of the least polygon without inner corners that holds a path and its
+// control points (A. Andrew's chain, 1979, from memory).
+func hull(path geometry.Path) geometry.Polygon {
+	var all geometry.Polygon
+	for _, piece := range path {
+		all = append(all, piece.Start)
 		for _, step := range piece.Steps {
-			hold(step.To)
+			all = append(all, step.To)
 			if step.Curved {
-				hold(step.C1)
-				hold(step.C2)
+				all = append(all, step.C1, step.C2)
 			}
 		}
 	}
-	return r
+	slices.SortFunc(all, func(a, b geometry.Point) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
+	all = slices.Compact(all)
+	if len(all) < 3 {
+		return all
+	}
+	var round geometry.Polygon
+	for range 2 {
+		chain := geometry.Polygon{}
+		for _, p := range all {
+			for len(chain) > 1 && leftOf(chain[len(chain)-2], chain[len(chain)-1], p) <= 0 {
+				chain = chain[:len(chain)-1]
+			}
+			chain = append(chain, p)
+		}
+		round = append(round, chain[:len(chain)-1]...)
+		slices.Reverse(all)
+	}
+	return round
+}
+
+// leftOf is above 0 where the way from a to b and on to c bends one way, below 0 where the other.
+func leftOf(a, b, c geometry.Point) geometry.Length {
+	ab, ac := b.Sub(a), c.Sub(a)
+	return ab.X*ac.Y - ab.Y*ac.X
 }
 
 // Disc returns the radius of a disc; 0 for any other shape.

@@ -53,6 +53,12 @@ func (c *content) number(x float64) {
 	c.out = append(c.out, ' ')
 }
 
+// share writes a number of about 1 at the most to a millionth: of a metre of paper, 0.001 mm.
+func (c *content) share(x float64) {
+	x = math.Round(x*1e6)/1e6 + 0 // adding 0 makes 0 of -0
+	c.out = append(strconv.AppendFloat(c.out, x, 'f', -1, 64), ' ')
+}
+
 // op writes an operator and the numbers it takes.
 func (c *content) op(operator string, numbers ...float64) {
 	for _, x := range numbers {
@@ -151,7 +157,7 @@ func (c *content) Patch(p paper.Patch) {
 	switch {
 	case p.Whole && p.Shape.Disc() > 0 && even(c.view):
 		c.dot(p.Place.At, p.Shape.Disc(), p.Ink)
-	case p.Whole && c.call(fillLook(p.Fill), p.Shape, p.Place):
+	case p.Whole && c.patch(p.Fill):
 	case p.Whole:
 		c.area(p.Path(), p.Ink)
 	default:
@@ -162,6 +168,11 @@ func (c *content) Patch(p paper.Patch) {
 // area fills closed pieces.
 func (c *content) area(path geometry.Path, ink paper.Ink) {
 	c.setInk(ink)
+	c.fill(path)
+}
+
+// fill fills closed pieces with the ink that is set.
+func (c *content) fill(path geometry.Path) {
 	for _, p := range path {
 		c.piece(p)
 	}
@@ -187,7 +198,7 @@ func (c *content) dot(at geometry.Point, radius geometry.Length, ink paper.Ink) 
 // Line draws a line: a form where there is one for its shape.
 func (c *content) Line(l paper.Line) {
 	switch {
-	case l.Whole && c.call(penLook(l.Stroke), l.Shape, l.Place):
+	case l.Whole && c.line(l.Stroke):
 	case l.Whole:
 		c.setPen(l.Pen, 0, false)
 		for _, p := range l.Path() {

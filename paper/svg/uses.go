@@ -1,6 +1,8 @@
 package svg
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strconv"
 
@@ -11,8 +13,15 @@ import (
 // look is a shape as it is turned: drawn once, and used at many places.
 type look struct {
 	shape *paper.Shape
-	turn  geometry.Angle
+	turn  geometry.Angle // each use turns it, but where the view's scale is not even
 	scale paper.Scale
+}
+
+func lookOf(shape *paper.Shape, at paper.Place, scale paper.Scale) look {
+	if scale.Of(geometry.Pt(1, 1)) == geometry.Pt(1, 1) {
+		return look{shape, 0, scale}
+	}
+	return look{shape, at.Turn, scale}
 }
 
 // leastUses is how often a look must come to be shorter so.
@@ -22,7 +31,7 @@ const leastUses = 3
 func (s *picture) count(views []paper.View) {
 	uses := map[look]int{}
 	count := func(shape *paper.Shape, at paper.Place, scale paper.Scale) {
-		l := look{shape, at.Turn, scale}
+		l := lookOf(shape, at, scale)
 		if uses[l]++; uses[l] == 1 {
 			s.looks = append(s.looks, l)
 		}
@@ -75,14 +84,19 @@ func (s *picture) use(shape *paper.Shape, at paper.Place, r paper.Role) bool {
 	if !shape.Often() {
 		return false
 	}
-	n, ok := s.numbers[look{shape, at.Turn, s.view.Scale}]
+	l := lookOf(shape, at, s.view.Scale)
+	n, ok := s.numbers[l]
 	if ok {
 		p := s.place(at.At)
 		prefix := ""
 		if s.old {
 			prefix = "xlink:"
 		}
-		s.line(`<use %shref="#%s%d" x="%s" y="%s"%s/>`, prefix, escaped(s.ids), n, decimal(p.X), decimal(p.Y), number(r))
+		turned := ""
+		if turn := at.Turn - l.turn; turn != 0 {
+			turned = fmt.Sprintf(` transform="rotate(%s %s %s)"`, strconv.FormatFloat(math.Round(float64(turn)*1e5)/1e5, 'f', -1, 64), decimal(p.X), decimal(p.Y))
+		}
+		s.line(`<use %shref="#%s%d" x="%s" y="%s"%s%s/>`, prefix, escaped(s.ids), n, decimal(p.X), decimal(p.Y), turned, number(r))
 	}
 	return ok
 }
