@@ -58,7 +58,7 @@ var tested = map[string]string{
 	"template/jobfile": "template/internal/messages template/internal/repo",
 	"template/plan":    "template/jobfile template/internal/messages template/internal/oracle template/internal/repo template/internal/sample",
 	"template/guide":   "paper/pdf paper/svg template/jobfile template/internal/oracle template/internal/readback template/internal/sample testdata/pdfread",
-	"template/look":    "template/jobfile template/internal/sample",
+	"template/look":    "paper/pdf paper/svg template/picture template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
 	"template/say":     "template/jobfile template/internal/sample",
 	"template/bench":   "template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
 	"template":         "template/internal/messages template/internal/readback template/internal/repo template/internal/sample testdata/pdfread",

@@ -16,7 +16,7 @@ const RolePrint = "print"
 func Flat(j *job.Job, face plan.FacePlan, c job.Colouring, box geometry.Rect) paper.View {
 	d := &paper.Drawing{Bounds: box}
 	s := Fitted(face.Item.Area.Cloth, box.Grow(-1))
-	s.drawCloth(d, face)
+	s.drawCloth(d, face, Cloth(j, face, c))
 	sides := sidesOf(face.Item)
 	for i, p := range face.Passes {
 		stamps := map[*job.Block][]stamp{}
@@ -63,8 +63,9 @@ func placed(path geometry.Path, at plan.Site) geometry.Path {
 }
 
 // drawCloth draws the edge of the cloth, its hem, the zones kept clear, and where it is cut apart.
-func (s Scaled) drawCloth(d *paper.Drawing, face plan.FacePlan) {
+func (s Scaled) drawCloth(d *paper.Drawing, face plan.FacePlan, ink paper.Ink) {
 	item, area := face.Item.Item, face.Item.Area
+	ground(d, area.ClothPath().Map(s.At), ink)
 	thin := paper.Pen{Width: thinLine, Ink: paper.Grey(110)}
 	for _, z := range item.Zones {
 		edge := z.Rect.Polygon().Path().Map(s.At)
@@ -90,6 +91,13 @@ func (s Scaled) drawCloth(d *paper.Drawing, face plan.FacePlan) {
 		}
 	}
 	d.Stroke(area.ClothPath().Map(s.At), paper.Pen{Width: clothLine})
+}
+
+// ground lays the cloth, where it is not drawn as white as the paper.
+func ground(d *paper.Drawing, edge geometry.Path, ink paper.Ink) {
+	if ink != paper.Grey(255) {
+		d.Fills = append(d.Fills, paper.Fill{Shape: paper.Once(edge), Ink: ink, Role: paper.Role{Kind: "cloth"}})
+	}
 }
 
 // drawCuts draws where the pieces of a cloth are cut apart, from edge to edge.

@@ -1,6 +1,7 @@
 package look
 
 import (
+	"math"
 	"slices"
 
 	"underlay/paper"
@@ -53,4 +54,28 @@ func colours(p *job.Pass, c job.Colouring) []string {
 // the block's print is known nor how any of its colours looks.
 func Hatched(j *job.Job, p *job.Pass, b *job.Block, c job.Colouring) bool {
 	return b.Picture == nil && !slices.ContainsFunc(colours(p, c), func(name string) bool { _, known := Ink(j, name); return known })
+}
+
+// pale is the relative luminance from which a paint hardly shows on white (as WCAG 2.2 defines it).
+const pale = 0.7
+
+// Cloth returns what the cloth of a look is drawn in: white, or grey where some paint is so pale that
+// it would not show.
+func Cloth(j *job.Job, face plan.FacePlan, c job.Colouring) paper.Ink {
+	if slices.ContainsFunc(Swatches(j, face, c), func(s Swatch) bool { return !s.Hatched() && luminance(s.Ink) > pale }) {
+		return paper.Grey(165)
+	}
+	return paper.Grey(255)
+}
+
+// luminance is the relative luminance of an ink, 0 to 1.
+func luminance(i paper.Ink) float64 {
+	linear := func(v uint8) float64 {
+		c := float64(v) / 255
+		if c <= 0.04045 {
+			return c / 12.92
+		}
+		return math.Pow((c+0.055)/1.055, 2.4)
+	}
+	return 0.2126*linear(i.R) + 0.7152*linear(i.G) + 0.0722*linear(i.B)
 }

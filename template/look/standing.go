@@ -107,6 +107,7 @@ func Standing(j *job.Job, face plan.FacePlan, c job.Colouring, box geometry.Rect
 		}
 		return shade.seen(path, slack/s.K).Map(s.At)
 	}
+	ground(d, shade.edge().Map(s.At), Cloth(j, face, c))
 	for _, z := range face.Item.Item.Zones {
 		if path := see(z.Rect.Polygon().Path()); len(path) > 0 {
 			d.Fill(path, paper.Grey(238))
@@ -148,3 +149,6 @@ func behind(front [2]edge, p geometry.Point, reach geometry.Length) bool {
 	}
 	return false
 }
+
+// StandingSize returns how large a shade is seen to be from the front.
+func StandingSize(ip *plan.ItemPlan) geometry.Size { return stood(ip).bounds().Size() }
