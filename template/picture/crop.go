@@ -8,9 +8,9 @@ import (
 // half is the least paint of a pixel that belongs to the print.
 const half = 128
 
-// bounds returns where the print in a picture is: the bounds of what is dark, specks left out. To
-// find those, the picture is looked at smaller.
-func bounds(m *image.Gray, paint [256]uint8, threshold uint8) image.Rectangle {
+// bounds returns where the print in a picture is: the bounds of what has any paint, specks left out.
+// To find those, the picture is looked at smaller.
+func bounds(m *image.Gray, paint [256]uint8) image.Rectangle {
 	small := reduce(m, m.Rect, paint)
 	kept := small.withoutSpecks()
 	w, h := m.Rect.Dx(), m.Rect.Dy()
@@ -18,16 +18,16 @@ func bounds(m *image.Gray, paint [256]uint8, threshold uint8) image.Rectangle {
 	for y := range h {
 		row := m.Pix[y*m.Stride:][:w]
 		kept := kept[y*small.H/h*small.W:][:small.W]
-		dark := func(x int) bool { return row[x] <= threshold && kept[x*small.W/w] }
+		painted := func(x int) bool { return paint[row[x]] > 0 && kept[x*small.W/w] }
 		left := 0
-		for left < w && !dark(left) {
+		for left < w && !painted(left) {
 			left++
 		}
 		if left == w {
 			continue
 		}
 		right := w - 1
-		for !dark(right) {
+		for !painted(right) {
 			right--
 		}
 		found = found.Union(image.Rect(left, y, right+1, y+1))
@@ -37,7 +37,7 @@ func bounds(m *image.Gray, paint [256]uint8, threshold uint8) image.Rectangle {
 
 // withoutSpecks tells of each pixel of a mask whether it belongs to the print or lies beside what
 // does. What hangs together, corners too, is a piece; a piece is a speck where it is smaller than a
-// thousandth of all paint, and than a twentieth of the usual piece: of those that, the largest
+// thousandth of all paint, and than an eighth of the usual piece: of those that, the largest
 // first, hold half of the paint, the smallest. So a print of a thousand dots has no specks.
 func (m *Mask) withoutSpecks() []bool {
 	of, sizes := m.pieces()
@@ -54,7 +54,7 @@ func (m *Mask) withoutSpecks() []bool {
 		}
 		sum += n
 	}
-	least := min(float64(all)/1000, float64(usual)/20)
+	least := min(float64(all)/1000, float64(usual)/8)
 	kept := make([]bool, len(of))
 	for i, piece := range of {
 		if piece > 0 && float64(sizes[piece-1]) >= least {

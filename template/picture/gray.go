@@ -58,6 +58,7 @@ type head struct {
 const (
 	mostMemory = 160_000_000 // 40 megapixels of four bytes
 	mostScans  = 100         // a progressive JPEG has about ten
+	mostLong   = 65_535      // on a side, as in a JPEG
 )
 
 func (h head) check() error {
@@ -67,6 +68,8 @@ func (h head) check() error {
 		return errBroken
 	case int64(h.w)*int64(h.h) > MostPixels:
 		return fmt.Errorf("this picture has %d x %d pixels, more than 40 million; %s", h.w, h.h, smaller)
+	case max(h.w, h.h) > mostLong:
+		return fmt.Errorf("this picture has %d x %d pixels, more than 65,535 on a side; %s", h.w, h.h, smaller)
 	case h.memory > mostMemory:
 		return fmt.Errorf("this picture, %d x %d pixels, is saved in a form that takes too much memory; save it as a plain JPEG, or %s", h.w, h.h, smaller[len("save it "):])
 	case h.scans > mostScans:
@@ -97,5 +100,5 @@ func toGray(m image.Image, t turn) *image.Gray {
 // grey returns how light a colour looks (ITU-R BT.601), with the weights of color.GrayModel.
 func grey(r, g, b uint8) uint8 {
 	const red, green, blue = 19595, 38470, 7471 // of 65536
-	return uint8((red*uint32(r) + green*uint32(g) + blue*uint32(b)) * 0x101 >> 24)
+	return uint8(((red*uint32(r)+green*uint32(g)+blue*uint32(b))*0x101 + 1<<15) >> 24)
 }

@@ -60,7 +60,7 @@ func Part(m *image.Gray) (*Mask, error) {
 		return nil, errEdges
 	}
 	paint := paintOf(threshold, light-dark)
-	print := bounds(m, paint, threshold)
+	print := bounds(m, paint)
 	if max(print.Dx(), print.Dy()) < leastSide {
 		return nil, errTiny
 	}

@@ -1,38 +1,9 @@
 package picture
 
 import (
-	"bytes"
 	"image"
-	"image/color"
-	"image/png"
 	"testing"
 )
-
-// encode writes a picture as a PNG.
-func encode(t testing.TB, m image.Image) []byte {
-	t.Helper()
-	var b bytes.Buffer
-	if err := png.Encode(&b, m); err != nil {
-		t.Fatal(err)
-	}
-	return b.Bytes()
-}
-
-// paper is a white picture with some of its rectangles black.
-func paper(w, h int, black ...image.Rectangle) *image.Gray {
-	m := image.NewGray(image.Rect(0, 0, w, h))
-	for i := range m.Pix {
-		m.Pix[i] = 255
-	}
-	for _, r := range black {
-		for y := r.Min.Y; y < r.Max.Y; y++ {
-			for x := r.Min.X; x < r.Max.X; x++ {
-				m.SetGray(x, y, color.Gray{})
-			}
-		}
-	}
-	return m
-}
 
 func TestReadCropsToThePrint(t *testing.T) {
 	for _, k := range []int{1, 7, 40} {
