@@ -16,11 +16,11 @@ import (
 	"io/fs"
 	"log"
 	"os"
-	"os/exec"
 	"path/filepath"
-	"slices"
 	"strings"
 	"time"
+
+	"underlay/cmd/page/notices"
 )
 
 func main() {
@@ -37,7 +37,7 @@ func pack(name, program string) error {
 	var out bytes.Buffer
 	z := zip.NewWriter(&out)
 	z.RegisterCompressor(zip.Deflate, func(w io.Writer) (io.WriteCloser, error) { return flate.NewWriter(w, flate.BestCompression) })
-	notices, err := notices()
+	notices, err := notices.Of("./cmd/underlay")
 	if err != nil {
 		return err
 	}
@@ -76,38 +76,4 @@ func pack(name, program string) error {
 	}
 	fmt.Printf("%x  %s\n", sha256.Sum256(out.Bytes()), filepath.Base(name))
 	return os.WriteFile(name, out.Bytes(), 0o644)
-}
-
-// notices returns the licences of Go and of the modules that the program is built from.
-func notices() ([]byte, error) {
-	const format = `{{with .Module}}{{if not .Main}}{{.Path}} {{.Version}}{{"\t"}}{{.Dir}}{{end}}{{end}}`
-	list, err := exec.Command("go", "list", "-deps", "-f", format, "./cmd/underlay").Output()
-	if err != nil {
-		return nil, fmt.Errorf("go list: %w", err)
-	}
-	root, err := exec.Command("go", "env", "GOROOT").Output()
-	if err != nil {
-		return nil, fmt.Errorf("go env: %w", err)
-	}
-	modules := strings.Split(strings.TrimSpace(string(list)), "\n")
-	slices.Sort(modules)
-	modules = append([]string{"Go and its standard library\t" + strings.TrimSpace(string(root))}, slices.Compact(modules)...)
-	var b bytes.Buffer
-	for _, m := range modules {
-		name, dir, found := strings.Cut(m, "\t")
-		if !found {
-			continue
-		}
-		files, err := filepath.Glob(filepath.Join(dir, "LICEN[CS]E*"))
-		if err != nil || len(files) == 0 {
-			return nil, fmt.Errorf("%s has no licence in %s", name, dir)
-		}
-		text, err := os.ReadFile(files[0])
-		if err != nil {
-			return nil, err
-		}
-		text = bytes.ReplaceAll(text, []byte("\r\n"), []byte("\n"))
-		fmt.Fprintf(&b, "%s\n%s\n\n%s\n\n", name, strings.Repeat("-", len(name)), bytes.TrimSpace(text))
-	}
-	return b.Bytes(), nil
 }

@@ -38,6 +38,8 @@ var rooms = map[string]string{
 	"template/bench":         "geometry paper paper/planner paper/sheets template/words template/job template/plan template/guide template/say template/look",
 	"template":               "geometry paper paper/planner paper/sheets paper/pdf template/words template/picture template/job template/jobfile template/plan template/guide template/say template/bench",
 	"cmd/underlay":           "template/jobfile/keys geometry paper paper/planner paper/sheets paper/pdf paper/svg template template/words template/picture template/job template/jobfile template/plan template/guide template/say template/bench",
+	"cmd/page":               "cmd/page/notices",
+	"cmd/page/notices":       "",
 	"cmd/page/side":          "template/jobfile/keys template/jobfile/toml template/jobfile/edit geometry paper paper/pdf paper/svg paper/raster template template/picture template/look template/words template/job template/jobfile template/plan template/guide template/say template/bench",
 	"template/internal/repo": "",
 	// What only tests use.
