@@ -31,11 +31,11 @@ var rooms = map[string]string{
 	"template/jobfile/edit":  "template/words template/job template/jobfile/toml template/jobfile/keys",
 	"template/jobfile":       "geometry paper template/words template/picture template/job template/jobfile/toml template/jobfile/keys template/jobfile/edit",
 	"template/motif":         "geometry template/picture template/job",
-	"template/plan":          "geometry template/words template/job",
+	"template/plan":          "geometry template/words template/job template/motif",
 	"template/look":          "geometry paper template/job template/motif template/plan",
 	"template/guide":         "geometry paper paper/planner paper/sheets template/words template/trace template/job template/plan",
 	"template/say":           "geometry paper template/words template/job template/plan template/guide",
-	"template/bench":         "geometry paper paper/planner paper/sheets template/words template/job template/plan template/guide template/say template/look",
+	"template/bench":         "geometry paper paper/planner paper/sheets template/words template/job template/plan template/guide template/say template/look template/motif",
 	"template":               "geometry paper paper/planner paper/sheets paper/pdf template/words template/picture template/job template/jobfile template/plan template/guide template/say template/bench",
 	"cmd/underlay":           "template/jobfile/keys geometry paper paper/planner paper/sheets paper/pdf paper/svg template template/words template/picture template/job template/jobfile template/plan template/guide template/say template/bench",
 	"cmd/page":               "cmd/page/notices",
@@ -62,7 +62,7 @@ var tested = map[string]string{
 	"template/guide":   "paper/pdf paper/svg template/jobfile template/internal/oracle template/internal/readback template/internal/sample testdata/pdfread",
 	"template/look":    "paper/pdf paper/svg template/picture template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
 	"template/say":     "template/jobfile template/internal/sample",
-	"template/bench":   "template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
+	"template/bench":   "paper/raster template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
 	"template":         "template/internal/messages template/internal/readback template/internal/repo template/internal/sample testdata/pdfread",
 }
 
