@@ -48,6 +48,11 @@ hand = "right"                # the hand you print with: "right" or "left"
 # seconds-a-print = 75        # your own pace, for the time at the bench
 # paint-cover = "90 ml/m2"    # paint you lay on a printed square metre, for what a set needs
 
+# How a colour of yours looks on paper: red, green and blue, 00 to ff each, or a CSS name, "olive".
+# [[paint]]
+# name = "moss"
+# looks = "#5f7a3a"
+
 # A block: measure the carved face, then the wood as you see it from above.
 # For another block write all of these lines again, with another name.
 [[block]]
@@ -87,6 +92,7 @@ quantity = 6
   # centre-down = "print"
   # order = "rows"            # row by row from the near edge, not from the middle outwards
   # colours = ["moss"]
+  # dabs = [{ colour = "ochre", middle = "20 mm" }, { colour = "moss" }]   # by part of the face
 `
 
 // startRound is for stool tops, round mats and cloths.
@@ -113,6 +119,7 @@ quantity = 2
   # lap = "0.5 mm"            # in place of gap: blocks that join, each print over the last
   # rings = 2                 # no more than this, counted from the edge
   # colours = ["pond blue"]
+  # dabs = [{ colour = "ochre", middle = "20 mm" }, { colour = "pond blue" }]
 `
 
 // startOutline is for pennants and anything else with corners.
@@ -149,6 +156,7 @@ quantity = 8
   # centre-down = "print"
   # order = "rows"            # row by row from the near edge, not from the middle outwards
   # colours = ["berry"]
+  # dabs = [{ colour = "ochre", middle = "20 mm" }, { colour = "berry" }]   # by part of the face
 `
 
 // startFourSided is for covers as they really are.
@@ -181,6 +189,7 @@ quantity = 1
   # centre-down = "print"
   # order = "rows"            # row by row from the near edge, not from the middle outwards
   # colours = ["moss"]
+  # dabs = [{ colour = "ochre", middle = "20 mm" }, { colour = "moss" }]   # by part of the face
 `
 
 // startDrum is for lampshades with straight sides.
@@ -211,6 +220,7 @@ quantity = 1
   # turns = ["0 180"]         # quarter turns of the block, for each column; more rows with commas
   # order = "rows"            # row by row from the near edge, not from the middle outwards
   # colours = ["oak"]
+  # dabs = [{ colour = "ochre", middle = "20 mm" }, { colour = "oak" }]   # by part of the face
 `
 
 // startCone is for lampshades with sloping sides.
@@ -244,4 +254,5 @@ quantity = 1
   # turns = ["0 180"]         # quarter turns of the block, for each column; more rows with commas
   # order = "rows"            # row by row from the near edge, not from the middle outwards
   # colours = ["oak"]
+  # dabs = [{ colour = "ochre", middle = "20 mm" }, { colour = "oak" }]   # by part of the face
 `
