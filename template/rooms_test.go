@@ -58,7 +58,7 @@ var tested = map[string]string{
 	"paper/svg":        "paper/planner paper/sheets paper/pdf testdata/pdfread",
 	"paper/raster":     "paper/pdf testdata/pdfread",
 	"template/jobfile": "template/internal/messages template/internal/repo",
-	"template/plan":    "template/jobfile template/internal/messages template/internal/oracle template/internal/repo template/internal/sample",
+	"template/plan":    "template/jobfile template/picture template/internal/messages template/internal/oracle template/internal/repo template/internal/sample",
 	"template/guide":   "paper/pdf paper/svg template/jobfile template/internal/oracle template/internal/readback template/internal/sample testdata/pdfread",
 	"template/look":    "paper/pdf paper/svg template/picture template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
 	"template/say":     "template/jobfile template/internal/sample",

@@ -64,6 +64,7 @@ print = "90 x 90 mm"          # the carved face, width x height
 wood = "98 x 98 mm"           # the whole block
 # wood-offset = "0 x 2 mm"    # where the face is not in the middle of the wood: right x down
 # inked = 0.55                # share of the face that carries paint
+# picture = "fern.png"        # one print, dark on light, beside this file; then inked comes from it
 
 # A thing to print on: measure it sewn and ironed, edge to edge.
 [[item]]
@@ -101,6 +102,7 @@ print = "60 x 40 mm"          # the carved face, width x height
 wood = "64 x 46 mm"           # the whole block
 # wood-offset = "0 x 2 mm"    # where the face is not in the middle of the wood: right x down
 # inked = 0.55                # share of the face that carries paint
+# picture = "wave.png"        # one print, dark on light, beside this file; then inked comes from it
 
 # A round thing to print on: measure it sewn and ironed.
 [[item]]
@@ -127,6 +129,7 @@ const startOutline = `name = "acorn"
 print = "40 x 45 mm"          # the carved face, width x height
 # wood = "46 x 52 mm"         # the whole block
 # inked = 0.55                # share of the face that carries paint
+# picture = "acorn.png"       # one print, dark on light, beside this file; then inked comes from it
 
 # A thing to print on, by its corners: go round it once, and measure each corner from the left
 # and from the top.
@@ -164,6 +167,7 @@ const startFourSided = `name = "fern"
 print = "90 x 90 mm"          # the carved face, width x height
 wood = "98 x 98 mm"           # the whole block
 # inked = 0.55                # share of the face that carries paint
+# picture = "fern.png"        # one print, dark on light, beside this file; then inked comes from it
 
 # A cover as it really is: sewn covers are seldom square. Measure it ironed flat: its four
 # sides, and from the top left corner to the bottom right one. Creases join the middles of
@@ -197,6 +201,7 @@ const startDrum = `name = "acorn"
 print = "35 x 45 mm"          # the carved face, width x height
 wood = "40 x 50 mm"           # the whole block
 # inked = 0.55                # share of the face that carries paint
+# picture = "acorn.png"       # one print, dark on light, beside this file; then inked comes from it
 
 # A lampshade with straight sides, printed flat before it is made up. A whole number of prints
 # goes round, so that the pattern meets at the seam: the gap is opened until it does.
@@ -228,6 +233,7 @@ const startCone = `name = "acorn"
 print = "35 x 45 mm"          # the carved face, width x height
 wood = "40 x 50 mm"           # the whole block
 # inked = 0.55                # share of the face that carries paint
+# picture = "acorn.png"       # one print, dark on light, beside this file; then inked comes from it
 
 # A lampshade with sloping sides, printed flat before it is made up. Laid flat it is part of a
 # ring. The prints stand on its arcs, as many in every row; the narrowest row sets how many.
