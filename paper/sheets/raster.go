@@ -163,24 +163,28 @@ func (m bitmap) smearDown(n int) {
 	for done := 1; done < n; {
 		step := min(done, n-done)
 		done += step
-		for i := range max(0, len(m.bits)-step*m.words) {
-			m.bits[i] |= m.bits[i+step*m.words]
+		if step*m.words >= len(m.bits) {
+			return
+		}
+		below := m.bits[step*m.words:]
+		for i, b := range below {
+			m.bits[i] |= b
 		}
 	}
 }
 
-// smearAcross makes each bit tell whether any of the n bits from it on in its row was set.
+// smearAcross makes each bit tell whether any of the n bits from it on in its row was set; those with
+// fewer left in their row tell nothing.
 func (m bitmap) smearAcross(n int) {
-	last := m.words - 1
-	for from := 0; from < len(m.bits); from += m.words {
-		row := m.bits[from : from+m.words]
-		for done := 1; done < n; {
-			step := min(done, n-done, 63)
-			done += step
-			for i := range last {
-				row[i] |= row[i]>>step | row[i+1]<<(64-step)
-			}
-			row[last] |= row[last] >> step
+	last := len(m.bits) - 1
+	for done := 1; done < n; {
+		step := min(done, n-done, 63)
+		done += step
+		here := m.bits[0]
+		for i, next := range m.bits[1:] {
+			m.bits[i] = here | here>>step | next<<(64-step)
+			here = next
 		}
+		m.bits[last] = here | here>>step
 	}
 }

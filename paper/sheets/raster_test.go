@@ -44,7 +44,7 @@ func TestBitmapAgainstOneBitAfterTheOther(t *testing.T) {
 		m.smearDown(high)
 		m.smearAcross(wide)
 		for y := range h {
-			for x := range w {
+			for x := range w - wide + 1 {
 				got := m.row(y)[x/64]>>(x%64)&1 == 1
 				if want := any(cells{x, y, x + wide, y + high}) > 0; got != want {
 					t.Fatalf("of %d x %d bits from (%d, %d) on in %d x %d some are set: %v, want %v", wide, high, x, y, w, h, got, want)
