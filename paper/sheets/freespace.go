@@ -77,14 +77,24 @@ func (s *space) findOn(lip geometry.Rect, size geometry.Size, w wish) (best geom
 	return best, ok
 }
 
-// taken returns, until it is called again, the rows of cells from y0 up to, not including, y1
-// that hold text or, unless they may be crossed, lines.
-func (s *space) taken(y0, y1 int, across bool) bitmap {
-	m := s.scratch.rows(0, y1-y0)
-	copy(m.bits, s.texts.rows(y0, y1).bits)
-	if !across {
-		for i, b := range s.lines.rows(y0, y1).bits {
-			m.bits[i] |= b
+// openings returns, until it is called again, the rows of cells that the stops down lie on, and of
+// them the cells that the stops across lie on and that hold no text nor, unless they may be crossed,
+// lines.
+func (s *space) openings(across bool) bitmap {
+	m := s.scratch.rows(0, s.ys.lastTo-s.ys.from)
+	texts, lines := s.texts.rows(s.ys.from, s.ys.lastTo).bits, s.lines.rows(s.ys.from, s.ys.lastTo).bits
+	to := s.xs.lastTo
+	for i := range m.words {
+		within, beyond := mask(i, s.xs.from, to), uint64(0)
+		if to-s.xs.last < s.xs.wide {
+			beyond = mask(i, to, to+1) // the last place is a cell less wide than the others: as if it were not
+		}
+		for k := i; k < len(m.bits); k += m.words {
+			taken := texts[k]
+			if !across {
+				taken |= lines[k]
+			}
+			m.bits[k] = within&^taken | beyond
 		}
 	}
 	return m
@@ -156,17 +166,25 @@ func (s *space) find(size geometry.Size, w wish, room geometry.Length, across bo
 	}
 	s.lay(size, wish{within, w.near}, room)
 	q := placing{space: s, size: size, room: room, across: across}
-	top := s.ys.from
-	shut := s.taken(top, s.ys.lastTo, across)
-	shut.smearDown(s.ys.wide)
-	shut.smearAcross(s.xs.wide)
+	open := s.openings(across)
+	open.narrowDown(s.ys.wide)
 	if across {
 		s.sum()
 	}
 	turn := s.xs.nearest()
+	narrowed, any := -1, false
 	for k, y := range s.ys.at {
 		from, to := s.ys.cells(k)
-		q.row = row{at: y, far: s.ys.far(k), from: from, to: to, shut: shut.row(from - top)}
+		q.row = row{at: y, far: s.ys.far(k), from: from, to: to, open: open.row(from - s.ys.from)}
+		if q.settled(s.xs.far(turn)) {
+			continue
+		}
+		if from != narrowed { // the last row may begin in the same cells as the one before
+			narrowed, any = from, narrowAcross(q.row.open, s.xs.wide)
+		}
+		if !any {
+			continue
+		}
 		if across {
 			for i := 0; i < len(s.xs.at) && !q.settled(0); {
 				i += q.try(i, 1)
@@ -199,7 +217,7 @@ type placing struct {
 type row struct {
 	at, far  geometry.Length
 	from, to int
-	shut     []uint64 // the cells at the top of the row at which no place of the usual size may begin
+	open     []uint64 // the cells at the top of the row at which a place may begin
 }
 
 // settled tells that no place of the row so far from what is wished, or farther, is better than the
@@ -213,13 +231,12 @@ func (q *placing) settled(far geometry.Length) bool {
 func (q *placing) try(i, way int) int {
 	at := q.xs.at[i]
 	from, to := q.xs.cells(i)
-	usual := to-from == q.xs.wide && q.row.to-q.row.from == q.ys.wide
-	if word := q.row.shut[from/64]; usual && word>>(from%64)&1 != 0 {
+	if word := q.row.open[from/64]; word>>(from%64)&1 == 0 {
 		// On to the next cell that is open, or beyond this word.
 		if way < 0 {
-			return min(bits.LeadingZeros64(^(word << (63 - from%64))), from%64+1)
+			return min(bits.LeadingZeros64(word<<(63-from%64)), from%64+1)
 		}
-		return max(1, min(bits.TrailingZeros64(^(word>>(from%64))), 64-from%64, len(q.xs.at)-i-1))
+		return max(1, min(bits.TrailingZeros64(word>>(from%64)), 64-from%64, len(q.xs.at)-i-1))
 	}
 	c := cells{from, q.row.from, to, q.row.to}
 	here := spot{geometry.Point{X: at, Y: q.row.at}, 0, q.xs.far(i) + q.row.far}
@@ -228,7 +245,10 @@ func (q *placing) try(i, way int) int {
 			return 1 + max(0, min(q.surplus(c, q.best.lines)-from, len(q.xs.at)-i-2))
 		}
 	}
-	if q.found && !here.better(q.best) || !usual && !q.open(c, q.across) {
+	if q.found && !here.better(q.best) {
+		return 1
+	}
+	if larger := to-from > q.xs.wide || q.row.to-q.row.from > q.ys.wide; larger && !q.open(c, q.across) {
 		return 1
 	}
 	if sign, met := q.signOn(geometry.RectAt(here.at, q.size).Grow(q.room)); met {
