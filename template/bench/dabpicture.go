@@ -1,7 +1,6 @@
 package bench
 
 import (
-	"math"
 	"slices"
 
 	"underlay/geometry"
@@ -202,101 +201,4 @@ func (s scaled) dabHatch(dabs []job.Dab, i int, face geometry.Outline) geometry.
 		}
 	}
 	return path.Map(s.At)
-}
-
-// dabLine is where the line between a part and its name begins and ends.
-type dabLine struct {
-	part geometry.Point  // of the face
-	y    geometry.Length // on the page, in the middle of the colour's name
-}
-
-// rows lays n names below each other beside a face, in the order in which their lines are shortest, and
-// finds for each a point well within its part.
-func (d dabbed) rows(n int, s scaled, box geometry.Rect) []dabLine {
-	const fine = 60
-	// Who has which point of a grid over the face, and how far it is from what another has.
-	bounds := d.block.Face.Bounds()
-	step := max(bounds.W(), bounds.H()) / fine
-	var points []geometry.Point
-	var owner []int
-	for i := range fine {
-		y := bounds.Min.Y + step*(geometry.Length(i)+0.5)
-		whole := d.block.Face.Across(y)
-		for k, spans := range append(job.DabSpans(d.dabs, d.block.Face, y), whole) {
-			if k == len(d.dabs) {
-				for _, other := range job.DabSpans(d.dabs, d.block.Face, y) {
-					spans = spans.Less(other)
-				}
-			}
-			for _, span := range spans {
-				for x := span.From + step/2; x < span.To; x += step {
-					points, owner = append(points, geometry.Pt(x, y)), append(owner, k)
-				}
-			}
-		}
-	}
-	best := make([][]dabLine, n) // by name, then row
-	cost := make([][]geometry.Length, n)
-	for k := range n {
-		best[k], cost[k] = make([]dabLine, n), make([]geometry.Length, n)
-		var mine []geometry.Point
-		var depth []geometry.Length
-		for i, p := range points {
-			if owner[i] != k {
-				continue
-			}
-			deep := dabDot * 1.2 / s.K
-			for o, q := range points {
-				if owner[o] != k {
-					deep = min(deep, p.Distance(q))
-				}
-			}
-			if centre, r, round := d.block.Face.Round(); round {
-				deep = min(deep, r-p.Distance(centre))
-			} else {
-				deep = min(deep, d.block.Face.Corners().EdgeDistance(p))
-			}
-			mine, depth = append(mine, p), append(depth, deep)
-		}
-		if len(mine) == 0 { // too small for the grid
-			mine, depth = []geometry.Point{{}}, []geometry.Length{0}
-		}
-		for row := range n {
-			y := box.Centre().Y - 2 + dabRow*(geometry.Length(row)-geometry.Length(n-1)/2)
-			least := geometry.Length(math.Inf(1))
-			for i, p := range mine {
-				at := s.At(p)
-				c := (at.Y - y).Abs() + (s.At(bounds.Max).X-at.X)*0.3 + (slices.Max(depth)-depth[i])*s.K*20
-				if c < least {
-					least, best[k][row], cost[k][row] = c, dabLine{p, y}, c
-				}
-			}
-		}
-	}
-	order := cheapest(cost)
-	rows := make([]dabLine, n)
-	for k, row := range order {
-		rows[k] = best[k][row]
-	}
-	return rows
-}
-
-// cheapest gives each name a row of its own so that the costs, by name and row, come to little: from
-// the names in order it changes two while that helps a good deal.
-func cheapest(cost [][]geometry.Length) []int {
-	order := make([]int, len(cost))
-	for i := range order {
-		order[i] = i
-	}
-	for changed := true; changed; {
-		changed = false
-		for i := range order {
-			for k := range i {
-				if cost[i][order[k]]+cost[k][order[i]] < cost[i][order[i]]+cost[k][order[k]]-dabSwap {
-					order[i], order[k], changed = order[k], order[i], true
-				}
-			}
-		}
-	}
-	return order
 }

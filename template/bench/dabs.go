@@ -45,7 +45,7 @@ func (b bench) dabSteps() []string {
 		if len(p.Pass.Dabs) == 0 {
 			continue
 		}
-		text := say.Dabs(b.job.Units, p.Pass.Dabs)
+		text := say.Dabs(b.job.Units, p.Pass)
 		if len(wholes) > 1 {
 			text = p.Pass.Name + ": " + text
 		}
@@ -102,7 +102,7 @@ func (d dabbed) names(u geometry.Unit) []dabName {
 	for i, dab := range d.dabs {
 		names = append(names, dabName{words.Shown(dab.Colour), say.DabPart(u, d.dabs, i)})
 	}
-	if !say.WholeDabbed(d.dabs) {
+	if job.Undabbed(d.dabs, d.block.Face) {
 		names = append(names, dabName{"no paint", "on the rest"})
 	}
 	return names

@@ -118,6 +118,26 @@ func TestDabPictures(t *testing.T) {
 	}
 }
 
+// TestThinParts: a part too thin to be looked at has its line end in it all the same.
+func TestThinParts(t *testing.T) {
+	for _, c := range [][2]string{
+		{rectBlock, "{ colour = 'navy', edge = '0.05 mm' }, { colour = 'gold', middle = '3 mm' }" + mossRest},
+		{"print = '200 x 20 mm'", "{ colour = 'gold', edge = '9.95 mm' }" + mossRest},
+		{tallBlock, "{ colour = 'gold', edge = '14.9 mm' }" + mossRest},
+		{diskBlock, "{ colour = 'navy', middle = '39.9 mm' }, { colour = 'gold', edge = '1 mm' }"},
+	} {
+		p := planOf(t, dabJob(c[0], c[1]))
+		d := dabbedFaces(p.Items[0].Faces()[0])[0]
+		for k, points := range d.points(len(d.names(geometry.UnitMM))) {
+			for _, at := range points {
+				if got := job.DabAt(d.dabs, d.block.Face, at); got != k || !d.block.Face.Contains(at) {
+					t.Errorf("%s: dab %d is led to %v, which dab %d has", c[1], k, at, got)
+				}
+			}
+		}
+	}
+}
+
 // faceOnPage is where the top left corner of the face lies: its parts are what the first view shows.
 func faceOnPage(views []paper.View) geometry.Point { return views[0].Area.Min }
 

@@ -10,22 +10,19 @@ import (
 	"underlay/template/words"
 )
 
-// Dabs says which colour goes where on a block: "dab ochre on the middle, 30 mm across, then moss on
-// the rest".
-func Dabs(u geometry.Unit, dabs []job.Dab) string {
+// Dabs says which colour goes where on the block of a pass, or on each of several: "dab ochre on the
+// middle, 30 mm across, then moss on the rest".
+func Dabs(u geometry.Unit, p *job.Pass) string {
 	var texts []string
-	for i, d := range dabs {
-		texts = append(texts, words.Shown(d.Colour)+" "+DabPart(u, dabs, i))
+	for i, d := range p.Dabs {
+		texts = append(texts, words.Shown(d.Colour)+" "+DabPart(u, p.Dabs, i))
 	}
 	text := "dab " + strings.Join(texts, ", then ")
-	if !WholeDabbed(dabs) {
+	if slices.ContainsFunc(p.Parts(), func(part job.Part) bool { return job.Undabbed(p.Dabs, part.Block.Face) }) {
 		text += "; the rest of the face stays without paint"
 	}
 	return text
 }
-
-// WholeDabbed tells whether dabs leave none of a face without paint.
-func WholeDabbed(dabs []job.Dab) bool { return dabs[len(dabs)-1].Part == job.TheRest }
 
 // DabPart says where one of a block's dabs goes: "on the middle, 30 mm across". One on a part that
 // an earlier one has the inner or the outer of goes on beyond that.

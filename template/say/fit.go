@@ -110,8 +110,8 @@ func (f *fitText) pass(ip *plan.ItemPlan, p *plan.PassPlan, differ bool) {
 		how += ", " + guide.GapWords(f.u, c.Gap)
 	}
 	f.say("    ", words.UpperFirst(how)+".")
-	if dabs := p.Pass.Dabs; len(dabs) > 0 {
-		f.say("    ", words.UpperFirst(Dabs(f.u, dabs))+".")
+	if len(p.Pass.Dabs) > 0 {
+		f.say("    ", words.UpperFirst(Dabs(f.u, p.Pass))+".")
 	}
 	f.runs(c)
 	for _, n := range p.Notes {
