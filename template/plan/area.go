@@ -101,6 +101,9 @@ func (a Area) Again(print Print, o geometry.Outline) []geometry.Outline {
 	return all
 }
 
+// Holds tells whether a print's outline lies wholly where prints may lie.
+func (a Area) Holds(f geometry.Outline) bool { return a.surface.holds(a, f) }
+
 // plain tells whether the whole of Rect may be printed on.
 func (a Area) plain() bool { return a.upright && len(a.zones) == 0 }
 

@@ -193,7 +193,7 @@ func (m *Moves) note(l layout) string {
 func (p *PassPlan) move(r repeat, sites []Site, hand job.Hand) error {
 	l, t := p.layout, r.lattice
 	if l.target != nil {
-		l.moves, t = l.target.layout.moves, repeatOf(l.target.layout).lattice
+		l.moves, t = l.target.layout.moves, repeatOf(l.root().layout).lattice
 	} else {
 		var err error
 		if l.moves, err = l.movesOf(*t, p.Choice(), sites); err != nil {
@@ -202,7 +202,7 @@ func (p *PassPlan) move(r repeat, sites []Site, hand job.Hand) error {
 	}
 	pass, line := l.pass, l.moves.lineOf(sites)
 	if l.target != nil {
-		pass, line = l.target.Pass, l.seatLine()
+		pass, line = l.root().Pass, l.seatLine()
 	}
 	m := *l.moves
 	all, one := m.stretches(*t, pass, sites, line)
@@ -235,10 +235,27 @@ func inOrder(n int) []int {
 	return order
 }
 
+// root is the pass whose repeat the prints follow in the end: that of a pass set on one that is seated
+// itself is the one which that is seated by.
+func (l layout) root() *PassPlan {
+	root := l.target
+	for root.layout.target != nil {
+		root = root.layout.target
+	}
+	return root
+}
+
 // seatLine returns what tells in which row, or column, of the target a seat is printed: of the
 // prints it stands on or between, the one printed last.
 func (l layout) seatLine() func(Site) int {
 	prints := l.target.Prints
+	if l.target.layout.target != nil { // it goes with the stretch of the print it is set on
+		stretches := map[geometry.Site]int{}
+		for _, p := range prints {
+			stretches[p.key] = p.Stretch
+		}
+		return func(s Site) int { return (stretches[s.key] - 1) * l.moves.Lines }
+	}
 	sites := make([]Site, len(prints))
 	byKey := map[geometry.Site]Site{}
 	for i, p := range prints {

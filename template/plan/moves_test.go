@@ -42,6 +42,10 @@ func TestStretchesMakeTheWholeCloth(t *testing.T) {
 		} else if r.IntN(3) == 0 {
 			seats = "[[item.pass]]\nname = 'seeds'\nblock = 'seed'\non = 'leaves'\noffset = '3 x -2 mm'\n"
 		}
+		if seats != "" && r.IntN(2) == 0 {
+			seats += "[[item.pass]]\nname = 'dots'\nblock = 'seed'\non = 'seeds'\noffset = '1 x 1 mm'\n"
+			seen["on seeds"]++
+		}
 		text := fmt.Sprintf("[[block]]\nname = 'leaf'\n%s\n[[block]]\nname = 'seed'\nprint = '8 x 8 mm'\n[[item]]\nname = 'curtain'\nsize = '%s'\nborder = '%d mm'\nTABLE\n"+
 			"[[item.pass]]\nname = 'leaves'\nblock = 'leaf'\nrepeat = '%s'\ngap = '%d mm'\n%s%s", block, size, 5+r.IntN(20), repeat, 2+r.IntN(15), extra, seats)
 		whole, err := tryText(strings.Replace(text, "TABLE", "", 1))

@@ -22,7 +22,7 @@ type valueReader struct {
 
 // values lists all that stands in a job, and what could.
 func (r valueReader) values() *Values {
-	all := &Values{Blocks: r.tables(edit.Path{"block"}, r.blockWords), Paints: r.tables(edit.Path{"paint"}, noWords), Items: []Item{}}
+	all := &Values{Blocks: r.tables(edit.Path{"block"}, noWords), Paints: r.tables(edit.Path{"paint"}, noWords), Items: []Item{}}
 	all.Job = r.of(edit.Path{}, noWords)
 	for _, name := range []string{"paper", "printing", "printer"} {
 		all.Job = append(all.Job, r.of(edit.Path{name}, noWords)...)
@@ -72,13 +72,25 @@ func (r valueReader) pass(item edit.Path, i int, shape string, faces []string) P
 		case "between", "on":
 			return earlier
 		case "repeat":
-			return words.Texts(job.RepeatsOn(job.Shape(shape)))
+			return r.repeats(job.Shape(shape), block)
 		}
 		return nil
 	})
 	pass.Name = r.passName(p)
 	pass.Dabs = r.tables(p.Sub("dabs"), noWords)
 	return pass
+}
+
+// repeats lists those that an item's shape takes, and a block's.
+func (r valueReader) repeats(shape job.Shape, block string) []string {
+	face := job.RectangleFace
+	for i := range r.run(edit.Path{"block"}) {
+		if at := (edit.Path{"block", fmt.Sprint(i)}); r.word(at.Sub("name"), "") == block {
+			face = job.FaceShape(r.word(at.Sub("shape"), string(face)))
+		}
+	}
+	all := job.RepeatsOn(shape)
+	return words.Texts(slices.DeleteFunc(all, func(x job.Repeat) bool { return !slices.Contains(x.Faces(), face) }))
 }
 
 // passName is what a pass is called.
@@ -126,9 +138,6 @@ func (r valueReader) table(p edit.Path, named func(key string) []string) Table {
 }
 
 func noWords(string) []string { return nil }
-
-// blockWords: all names of blocks are the maker's own.
-func (r valueReader) blockWords(string) []string { return nil }
 
 // blocks are the names of all blocks.
 func (r valueReader) blocks() []string {

@@ -29,7 +29,7 @@ func (t *text) add(run Path, fields []Field) error {
 	for _, f := range fields {
 		lines = append(lines, spelled([]string{f.Key})+" = "+f.Source)
 	}
-	braces := "{ " + strings.Join(lines, ", ") + " }"
+	braces := Braces(fields...)
 	switch there := above.Keys[name]; {
 	case there != nil && there.Closed:
 		t.append(there, braces)
@@ -45,3 +45,12 @@ func (t *text) add(run Path, fields []Field) error {
 
 // inList tells whether tables are always written in a list, in braces.
 func inList(tree *keys.KeyTree) bool { return tree != nil && tree.InList }
+
+// Braces writes a table as a value.
+func Braces(fields ...Field) string {
+	var parts []string
+	for _, f := range fields {
+		parts = append(parts, spelled([]string{f.Key})+" = "+f.Source)
+	}
+	return "{ " + strings.Join(parts, ", ") + " }"
+}
