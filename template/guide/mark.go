@@ -75,8 +75,8 @@ func describeItem(h hash.Hash, it *job.Item) {
 	fmt.Fprintf(h, "%#v\n", item)
 }
 
-// describePass writes everything of a pass and its block but its dabs and where it is written; of
-// another pass that seats it, the name.
+// describePass writes everything of a pass and its block but its colours, which no guide shows unless
+// they tell its parts apart, and where it is written; of another pass that seats it, the name.
 func describePass(h hash.Hash, p *job.Pass) {
 	pass := *p
 	for _, seat := range []*job.Pass{pass.Between, pass.On} {
@@ -87,15 +87,18 @@ func describePass(h hash.Hash, p *job.Pass) {
 	if pass.Corner != nil {
 		describeBlock(h, pass.Corner)
 	}
-	pass.Block, pass.Corner, pass.Between, pass.On, pass.Dabs, pass.Line = nil, nil, nil, nil, nil, 0
+	pass.Block, pass.Corner, pass.Between, pass.On, pass.Dabs, pass.Colours, pass.Line = nil, nil, nil, nil, nil, nil, 0
 	pass.Places = slices.Clone(pass.Places)
 	for i := range pass.Places {
 		pass.Places[i].Line = 0
 	}
 	if !p.Mix.None() {
-		for _, part := range p.Mix.Parts {
+		for i, part := range p.Mix.Parts {
 			describeBlock(h, part.Block)
-			fmt.Fprintf(h, "%q\n", part.Colours)
+			others := slices.Delete(slices.Clone(p.Mix.Parts), i, i+1)
+			if slices.ContainsFunc(others, func(q job.Part) bool { return q.Block == part.Block }) {
+				fmt.Fprintf(h, "%q\n", part.Colours)
+			}
 		}
 		pass.Mix.Parts = nil
 	}

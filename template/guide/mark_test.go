@@ -2,10 +2,12 @@ package guide
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"underlay/template/internal/sample"
+	"underlay/template/picture"
 	"underlay/template/plan"
 )
 
@@ -80,6 +82,11 @@ func TestMarks(t *testing.T) {
 		{"one bag's name", "other bag", "third bag", "x..x"},
 		{"a hair of border", "size = \"30 x 30 cm\"\nborder = \"20 mm\"\n  [[", "size = \"30 x 30 cm\"\nborder = \"20.001 mm\"\n  [[", "x..x"},
 		{"pieces on one cloth", "size = \"30 x 30 cm\"\nborder = \"20 mm\"\n  [[", "size = \"30 x 30 cm\"\nborder = \"20 mm\"\npieces = \"2 x 1\"\n  [[", "x..x"},
+		{"a colour", "gap = \"1 mm\"", "gap = \"1 mm\"\ncolours = [\"moss\"]", "...."},
+		{"dabs", "gap = \"1 mm\"", "gap = \"1 mm\"\ndabs = [{ colour = \"moss\", middle = \"20 mm\" }, { colour = \"ochre\" }]", "...."},
+		{"colours in turn, which the guide names", "gap = \"1 mm\"", "gap = \"1 mm\"\ncolours-in-turn = [[\"moss\", \"ochre\"]]", "xxx."},
+		{"how a colour looks", "[[block]]", "[[paint]]\nname = \"moss\"\nlooks = \"#5f7a3a\"\n[[block]]", "...."},
+		{"what is inked", "print = \"40 x 40 mm\"", "print = \"40 x 40 mm\"\ninked = 0.5", "...."},
 		{"openings at the edge", "between = \"fern\"", "between = \"fern\"\nopen-edges = true", "xx.."},
 	} {
 		n := 1
@@ -98,6 +105,38 @@ func TestMarks(t *testing.T) {
 		if got != c.changed {
 			t.Errorf("%s: %s changed, want %s: %q, then %q", c.what, got, c.changed, was, now)
 		}
+	}
+}
+
+// TestMarksLeaveColoursOut: of several blocks in turn too, as their names tell them apart.
+func TestMarksLeaveColoursOut(t *testing.T) {
+	two := strings.ReplaceAll(twoBags, `block = "fern"`+"\n  gap", `blocks = [["fern", "acorn"]]`+"\n  gap")
+	two = strings.Replace(two, "[[item.pass]]\n  block = \"acorn\"\n  between = \"fern\"\n  face = \"front\"\n", "", 1)
+	was, now := marksOf(t, two), marksOf(t, strings.ReplaceAll(two, `gap = "1 mm"`, "gap = \"1 mm\"\ncolours = [\"moss\"]"))
+	if !slices.Equal(was, now) {
+		t.Errorf("marks %q, and %q in a colour", was, now)
+	}
+	turn := func(first string) string {
+		return marksOf(t, strings.Replace(twoBags, `gap = "1 mm"`, `gap = "1 mm"`+"\ncolours-in-turn = [[\""+first+"\", \"ochre\"]]", 1))[1]
+	}
+	if turn("moss") == turn("slate") {
+		t.Error("another colour in turn, which the guide names, leaves the mark as it was")
+	}
+}
+
+// TestMarksLeavePicturesOut: a guide has the mark that it has without pictures of its blocks.
+func TestMarksLeavePicturesOut(t *testing.T) {
+	p, err := plan.New(readJob(t, twoBags))
+	if err != nil {
+		t.Fatal(err)
+	}
+	was := marksOf(t, twoBags)[:2]
+	for _, b := range p.Job.Blocks {
+		b.Picture = &picture.Picture{Name: b.Name + ".png", Mask: &picture.Mask{W: 1, H: 1, Paint: []uint8{255}}}
+		b.Inked = 0.3
+	}
+	if now := []string{SetMark(p.Job), Mark(p.Job, p.Items[0].Faces()[0])}; !slices.Equal(now, was) {
+		t.Errorf("marks %q, and %q with pictures", was, now)
 	}
 }
 
