@@ -32,18 +32,9 @@ func (f *face) glyph(r rune) glyph {
 	return f.glyphs[r]
 }
 
-// advance returns how far letters that the face has reach, from x on.
-func (f *face) advance(x float64, letters string) float64 {
-	for _, r := range letters {
-		x += f.glyph(r).advance
-	}
-	return x
-}
-
 type glyph struct {
 	advance float64 // to the next letter
 	ink     [4]float64
-	steady  bool // shown as it is, whatever stands beside it; of a space: any but another
 }
 
 // The sides of a glyph's ink.
@@ -71,9 +62,6 @@ func faceOf(bold bool) *face {
 	return &f[0]
 }
 
-// lastLetter is the last one looked for in a face: the Go faces have none beyond.
-const lastLetter = '\uffff'
-
 // measure reads the measures of a typeface that comes with the program: one that cannot be
 // read is a fault of the build, not of anything a user gave.
 func measure(ttf []byte) face {
@@ -86,7 +74,7 @@ func measure(ttf []byte) face {
 	size := fixed.I(int(f.UnitsPerEm()))
 	ems := func(x fixed.Int26_6) float64 { return float64(x) / float64(size) }
 	known := face{ttf: ttf, glyphs: map[rune]glyph{}}
-	for r := ' '; r <= lastLetter; r++ {
+	for r := rune(' '); r <= unicode.MaxRune; r++ {
 		i, err := f.GlyphIndex(&buf, r)
 		if err != nil || i == 0 || unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || r == unicode.ReplacementChar {
 			continue
@@ -99,7 +87,6 @@ func measure(ttf []byte) face {
 			// A PDF gives widths in whole thousandths of an em (ISO 32000-1, 9.7.4.3).
 			advance: math.Round(1000*ems(advance)) / 1000,
 			ink:     [4]float64{ems(b.Min.X), ems(b.Min.Y), ems(b.Max.X), ems(b.Max.Y)},
-			steady:  steady(r),
 		}
 	}
 	for r := range known.ascii {
@@ -107,14 +94,6 @@ func measure(ttf []byte) face {
 	}
 	known.capTop = -known.glyphs['H'].ink[inkTop]
 	return known
-}
-
-// steady tells that Legible leaves a letter of the face as it is: it is not an accent, nor does it
-// become another letter or join one before it (Unicode, UAX 15).
-func steady(r rune) bool {
-	s := string(r)
-	joins := unicode.Is(unicode.M, r) || !norm.NFC.PropertiesString(s).BoundaryBefore()
-	return r == ' ' || !unicode.IsSpace(r) && !joins && norm.NFC.IsNormalString(s)
 }
 
 // em returns the size of type at which capitals are as high as height.
@@ -133,11 +112,6 @@ func Legible(text string) (shown string, whole bool) {
 	if plain(text) {
 		return text, true
 	}
-	return respelled(text)
-}
-
-// respelled makes text legible, letter by letter.
-func respelled(text string) (shown string, whole bool) {
 	whole = true
 	glyphs := faceOf(false).glyphs
 	letters := strings.Map(func(r rune) rune {
@@ -161,12 +135,13 @@ func respelled(text string) (shown string, whole bool) {
 
 // plain tells, quickly, that text is shown as it is.
 func plain(text string) bool {
-	f, space := faceOf(false), true
-	for _, r := range text {
-		if r == ' ' && space || !f.glyph(r).steady {
+	space := true
+	for i := range len(text) {
+		c := text[i]
+		if c < ' ' || c > '~' || c == ' ' && space {
 			return false
 		}
-		space = r == ' '
+		space = c == ' '
 	}
 	return !space || text == ""
 }
@@ -175,7 +150,11 @@ func plain(text string) bool {
 func TextWidth(text string, height geometry.Length, bold bool) geometry.Length {
 	text, _ = Legible(text)
 	f := faceOf(bold)
-	return f.em(height) * geometry.Length(f.advance(0, text))
+	var sum float64
+	for _, r := range text {
+		sum += f.glyph(r).advance
+	}
+	return f.em(height) * geometry.Length(sum)
 }
 
 // Advance returns how far a letter takes the next one along the line, in ems.
@@ -208,12 +187,12 @@ func Shorten(text string, height geometry.Length, bold bool, limit geometry.Leng
 	return strings.TrimRight(text[:cut], " ") + ellipsis
 }
 
-// start returns where the text begins, on the line the letters stand on; the text is so long.
-func (l Label) start(long geometry.Length) geometry.Point {
+// start returns where the text begins, on the line the letters stand on.
+func (l Label) start() geometry.Point {
 	across, down := l.Anchor.shares()
 	p := l.At.Add(geometry.Pt(0, l.Height*(1-down)))
 	if across > 0 {
-		p.X -= long * across
+		p.X -= TextWidth(l.Text, l.Height, l.Bold) * across
 	}
 	return p
 }
@@ -221,9 +200,11 @@ func (l Label) start(long geometry.Length) geometry.Point {
 // Box returns the label's box in the drawing's frame: from the start to the end of the text,
 // from the top of the capitals to the line they stand on.
 func (l Label) Box() geometry.Rect {
-	long := TextWidth(l.Text, l.Height, l.Bold)
-	p := l.start(long)
-	return geometry.Rect{Min: geometry.Pt(p.X, p.Y-l.Height), Max: geometry.Pt(p.X+long, p.Y)}
+	p := l.start()
+	return geometry.Rect{
+		Min: geometry.Pt(p.X, p.Y-l.Height),
+		Max: geometry.Pt(p.X+TextWidth(l.Text, l.Height, l.Bold), p.Y),
+	}
 }
 
 // Extent returns the least rectangle, in the drawing's frame, that holds the label's box and
@@ -231,19 +212,21 @@ func (l Label) Box() geometry.Rect {
 func (l Label) Extent() geometry.Rect {
 	text, _ := Legible(l.Text)
 	f := faceOf(l.Bold)
-	em := f.em(l.Height)
-	var x, left, top, right, bottom float64 // in ems, from the start
+	p, em := l.start(), f.em(l.Height)
+	r := geometry.Rect{Min: geometry.Pt(p.X, p.Y-l.Height), Max: p}
+	var x float64
+	at := func(x, y float64) geometry.Point {
+		return p.Add(geometry.Pt(em*geometry.Length(x), em*geometry.Length(y)))
+	}
 	for _, c := range text {
 		g := f.glyph(c)
-		left, right = min(left, x+min(0, g.ink[inkLeft])), max(right, x+max(g.advance, g.ink[inkRight]))
-		top, bottom = min(top, g.ink[inkTop]), max(bottom, g.ink[inkBottom])
+		r = r.Union(geometry.Rect{
+			Min: at(x+min(0, g.ink[inkLeft]), g.ink[inkTop]),
+			Max: at(x+max(g.advance, g.ink[inkRight]), g.ink[inkBottom]),
+		})
 		x += g.advance
 	}
-	p := l.start(em * geometry.Length(x))
-	return geometry.Rect{
-		Min: geometry.Pt(p.X+em*geometry.Length(left), min(p.Y-l.Height, p.Y+em*geometry.Length(top))),
-		Max: geometry.Pt(p.X+em*geometry.Length(right), p.Y+em*geometry.Length(bottom)),
-	}
+	return r
 }
 
 // groundMargin is how far the white ground of a label reaches beyond its ink.

@@ -45,6 +45,7 @@ type part struct {
 func parts() []part {
 	return []part{
 		{"bench", func(p *plan.Plan, ip *plan.ItemPlan, _ int) ([]guide.Papers, error) { return bench.Sheets(p, ip), nil }, nil, true},
+		{"look", func(p *plan.Plan, ip *plan.ItemPlan, _ int) ([]guide.Papers, error) { return bench.Looks(p, ip), nil }, nil, false},
 		{"guide", guides, nil, true},
 		{"swatch", func(p *plan.Plan, ip *plan.ItemPlan, _ int) ([]guide.Papers, error) { return guide.Swatches(p, ip) }, nil, false},
 		{"tags", nil, bench.Tags, true},

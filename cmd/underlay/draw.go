@@ -33,6 +33,7 @@ alone, as one drawing at true size.
     underlay draw reading-nook.toml
     underlay draw reading-nook.toml --item "floor cushion" --paper A3
     underlay draw reading-nook.toml --parts guide,swatch -o cushion.pdf
+    underlay draw reading-nook.toml --parts look -o look.pdf     in its colours
     underlay draw reading-nook.toml --item "bench runner" -o runner.svg
     underlay draw reading-nook.toml --sheets 1a,2c -o lost.pdf
     underlay draw --item 50x50cm --border 25mm --block 90x90mm --gap 1mm

@@ -68,7 +68,7 @@ func (c *call) recover(args []string) error {
 		return c.print(string(carried.Job))
 	}
 	from := c.origin("the PDF", name)
-	to, err := unusedPlace(job, from, *force, "job.toml")
+	to, err := recoveredPlace(job, from, *force)
 	if err != nil {
 		return err
 	}
@@ -83,11 +83,10 @@ func (c *call) recover(args []string) error {
 	return nil
 }
 
-// unusedPlace refuses to write over any file, without force. Example is the name of a file to write
-// where a folder is named.
-func unusedPlace(name string, from origin, force bool, example string) (place, error) {
+// recoveredPlace refuses to write a job over any file, without force.
+func recoveredPlace(name string, from origin, force bool) (place, error) {
 	if isFolder(name) {
-		return place{}, fmt.Errorf("%s: this is a folder; write a file in it, such as -o %s", name, filepath.Join(name, example))
+		return place{}, fmt.Errorf("%s: this is a folder; write a file in it, such as -o %s", name, filepath.Join(name, "job.toml"))
 	}
 	to, err := newPlace(name, from)
 	if err == nil && to.there && !force {

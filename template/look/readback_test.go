@@ -25,7 +25,7 @@ const dpi = 254
 func raster(t *testing.T, v paper.View) *image.RGBA {
 	t.Helper()
 	_, file := readback.Open(t, pdf.Document{Parts: []paper.Part{{Name: "look", Pages: []paper.Page{onPage(v)}}}})
-	return file.Pages()[0].Colours(dpi)
+	return file.Pages()[0].RenderColour(dpi)
 }
 
 // dots returns where a point of a page lies among its dots: pdfium draws out a page to a whole number

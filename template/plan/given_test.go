@@ -5,7 +5,6 @@ import (
 	"underlay/geometry"
 	"underlay/template/job"
 	"underlay/template/jobfile"
-	"underlay/template/picture"
 )
 
 // readJob reads a job that must be good.
@@ -30,8 +29,7 @@ func planOf(t testing.TB, text string) *Plan {
 
 // tryText works out a job that may not be good.
 func tryText(text string) (*Plan, error) {
-	unseen := func(name string) (*picture.Picture, error) { return &picture.Picture{Name: name}, nil }
-	j, err := jobfile.ReadWith("nook.toml", []byte(text), unseen)
+	j, err := jobfile.Read("nook.toml", []byte(text))
 	if err != nil {
 		return nil, err
 	}

@@ -123,17 +123,6 @@ func (p *Page) render(dpi int, use func(image.Image)) {
 	use(r.Result.RenderedImage)
 }
 
-// Colours returns the page as a screen shows it at so many dots an inch.
-func (p *Page) Colours(dpi int) *image.RGBA {
-	p.doc.t.Helper()
-	r := must[*responses.RenderPageInDPI](p.doc.t)(
-		p.doc.pdf.RenderPageInDPI(&requests.RenderPageInDPI{Page: p.ref(), DPI: dpi}))
-	defer r.Cleanup()
-	out := image.NewRGBA(r.Result.RenderedImage.Bounds())
-	draw.Draw(out, out.Bounds(), r.Result.RenderedImage, out.Bounds().Min, draw.Src)
-	return out
-}
-
 // object is one of the things painted on a page.
 type object struct {
 	page   *Page
