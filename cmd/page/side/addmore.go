@@ -153,7 +153,12 @@ func (a adder) dabSize(pass edit.Path, part job.FacePart) string {
 
 // another copies a table with all that is in it, under another name.
 func (a adder) another(p edit.Path) (Added, error) {
-	if _, err := strconv.Atoi(p[max(0, len(p)-1)]); len(p) < 2 || err != nil {
+	one := len(p) < 2
+	if !one {
+		_, err := strconv.Atoi(p[len(p)-1])
+		one = err != nil
+	}
+	if one {
 		return Added{}, errors.New("of this there is only one; take another of a block, an item, a pass, a zone, a paint or a colourway")
 	}
 	n, run := edit.Find(a.reader.root, p), p[:len(p)-1]

@@ -1,9 +1,11 @@
 package side
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"underlay/template/job"
 	"underlay/template/jobfile"
@@ -30,14 +32,14 @@ type Picked struct {
 func (s *Side) Look(text string, picked Picked, width int) State {
 	st := State{Problems: []Problem{}, File: s.saveAs("")}
 	st.empty()
-	tree, problems := treeOf(text)
-	if problems != nil {
-		st.Problems = problemsOf(problems, nil)
+	tree, broken := treeOf(text)
+	p, err := s.plan(text)
+	if broken != nil {
+		st.Problems = problemsOf(cmp.Or(err, broken), nil)
 		return st
 	}
 	r := valueReader{text: string(tree.data), root: tree.Root, keys: keys.NewKeyTree()}
 	st.Values = r.values()
-	p, err := s.plan(text)
 	if err != nil {
 		st.Problems = problemsOf(err, tree.TreeParser)
 		st.Title = r.word(edit.Path{"title"}, "")
@@ -82,6 +84,9 @@ func treeOf(text string) (tree, error) {
 	data, err := toml.DecodeText([]byte(text))
 	if err != nil {
 		return tree{}, job.Problems{{Text: err.Error()}}
+	}
+	if !utf8.Valid(data) {
+		return tree{}, job.Problems{{Text: "this is not a text in UTF-8; save the file as UTF-8"}}
 	}
 	p := toml.ParseTree(data)
 	if found := p.Problems(); len(found) > 0 {

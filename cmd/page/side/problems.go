@@ -1,6 +1,7 @@
 package side
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"strings"
@@ -8,6 +9,7 @@ import (
 	"underlay/template/job"
 	"underlay/template/jobfile/edit"
 	"underlay/template/jobfile/toml"
+	"underlay/template/words"
 )
 
 // place is a value or a table of a text, and the lines that it takes.
@@ -15,6 +17,7 @@ type place struct {
 	path     edit.Path
 	from, to int
 	key      string // "" of a table
+	says     string // of a single text
 }
 
 // problemsOf ties what is wrong with a job to the values it is of.
@@ -47,6 +50,7 @@ func placesIn(p *toml.TreeParser, n *toml.Node, at edit.Path, all []place) []pla
 		} else {
 			here.key = ""
 		}
+		here.says, _ = n.Value.(string)
 		all = append(all, here)
 	}
 	for _, key := range n.Order {
@@ -58,23 +62,27 @@ func placesIn(p *toml.TreeParser, n *toml.Node, at edit.Path, all []place) []pla
 	return all
 }
 
-// pathOf finds what a problem is of: the value of its key in its line, else the table whose heading is
-// there, else what stands there; "" for none.
+// pathOf finds what a problem is of: the value of its key in its line, and of several of that key the
+// one that it quotes first; else the table whose heading is there, else what stands there; "" for none.
 func pathOf(q job.Problem, places []place) string {
-	heading, value := "", ""
+	heading, value, keyed := "", "", ""
+	first := len(q.Text) // where it quotes what keyed says
 	for _, x := range places {
 		switch {
 		case q.Line < x.from || q.Line > x.to:
 		case x.key == "":
 			heading = x.path.String()
 		case q.Key == x.key, q.Key == "" && strings.HasPrefix(q.Text, x.key+" = "):
-			return x.path.String()
+			quoted := strings.Index(q.Text, words.Quote(x.says))
+			if keyed == "" || quoted >= 0 && quoted < first {
+				keyed = x.path.String()
+			}
+			if quoted >= 0 {
+				first = min(first, quoted)
+			}
 		case value == "":
 			value = x.path.String()
 		}
 	}
-	if heading != "" {
-		return heading
-	}
-	return value
+	return cmp.Or(keyed, heading, value)
 }

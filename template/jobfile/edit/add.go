@@ -1,10 +1,12 @@
 package edit
 
 import (
+	"fmt"
 	"strings"
 
 	"underlay/template/jobfile/keys"
 	"underlay/template/jobfile/toml"
+	"underlay/template/words"
 )
 
 // Field is one key of a table to be added, and its value as TOML writes it.
@@ -31,10 +33,10 @@ func (t *text) add(run Path, fields []Field) error {
 	}
 	braces := Braces(fields...)
 	switch there := above.Keys[name]; {
-	case there != nil && there.Closed:
+	case there != nil && there.Closed && (there.Form == toml.Tables || len(there.Items) == 0 && there.Form == toml.List):
 		t.append(there, braces)
-	case there != nil && there.Form == toml.Single:
-		return missing(run)
+	case there != nil && there.Form != toml.Tables:
+		return fmt.Errorf("%s is there already, and is not written as one of several; write [[%[1]s]] for each", words.Shown(strings.Join(named(run), ".")))
 	case there == nil && (above.Closed || above.Dotted || inList(Tree(t.keys, run))):
 		t.addKey(on, run[:len(run)-1], name, "["+braces+"]")
 	default:

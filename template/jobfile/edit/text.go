@@ -2,6 +2,7 @@ package edit
 
 import (
 	"bytes"
+	"errors"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -63,6 +64,9 @@ func edited(data string, change func(*text) error) (string, error) {
 		return data, err
 	}
 	out := t.text()
+	if _, problems := toml.Parse([]byte(out)); len(problems) > 0 {
+		return data, errors.New("this cannot be put there without breaking what stands there; change the text by hand")
+	}
 	if marked {
 		out = mark + out
 	}

@@ -20,9 +20,14 @@ type TreeParser struct {
 	Ends     []int // offsets of the line ends
 	Root     *Node
 	current  *Node
+	depth    int // of the lists and braces that a value being read is in
 	problems job.Problems
 	Headings []heading // as they came
 }
+
+// deepest is how many lists, braces and names with dots may stand within each other, which is more than
+// any job file needs.
+const deepest = 20
 
 // heading is where a [heading] or a [[heading]] stands, the first of its names, and the table whose
 // keys follow it.
@@ -95,7 +100,12 @@ func (p *TreeParser) LineText(line int) string {
 func (p *TreeParser) heading(e *unstable.Node, many bool) {
 	names, line := p.names(e)
 	defer func() { p.Headings = append(p.Headings, heading{names[0], line, p.current}) }()
-	at := p.descend(p.Root, names[:len(names)-1], line, false)
+	var at *Node
+	if len(names) > deepest {
+		p.tooDeep(line)
+	} else {
+		at = p.descend(p.Root, names[:len(names)-1], line, false)
+	}
 	// What stands below a heading that is refused still gets its places, outside the tree.
 	p.current = NewTable(line)
 	if at == nil {
@@ -156,6 +166,10 @@ func (p *TreeParser) descend(at *Node, names []string, line int, dotted bool) *N
 // keyValue adds a key to a table.
 func (p *TreeParser) keyValue(at *Node, e *unstable.Node) {
 	names, line := p.names(e)
+	if len(names) > deepest {
+		p.tooDeep(line)
+		return
+	}
 	if at = p.descend(at, names[:len(names)-1], line, true); at == nil {
 		return
 	}
@@ -176,6 +190,12 @@ func (p *TreeParser) value(v *unstable.Node, line, from int) *Node {
 	if v.Raw.Length > 0 {
 		line = p.LineAt(int(v.Raw.Offset))
 	}
+	if p.depth++; p.depth > deepest {
+		p.tooDeep(line)
+		p.depth--
+		return &Node{Line: line, Form: Single, Value: "", At: ByteRange{from, from + 1}}
+	}
+	defer func() { p.depth-- }()
 	switch v.Kind {
 	case unstable.InlineTable:
 		n := NewTable(line)
@@ -216,6 +236,13 @@ func (p *TreeParser) value(v *unstable.Node, line, from int) *Node {
 		p.report(line, "%s", syntaxText(p.LineText(line), err.Error()))
 	}
 	return n
+}
+
+// tooDeep reports what stands within too much else; once is enough.
+func (p *TreeParser) tooDeep(line int) {
+	if n := len(p.problems); n == 0 || p.problems[n-1].Line != line {
+		p.report(line, "more than %d things stand within each other here, and no job file needs so many; take some brackets, braces or names with dots out", deepest)
+	}
 }
 
 func rangeOf(r unstable.Range) ByteRange { return ByteRange{int(r.Offset), int(r.Offset + r.Length)} }

@@ -1,6 +1,7 @@
 package toml
 
 import (
+	"strings"
 	"testing"
 
 	"underlay/template/words"
@@ -52,5 +53,22 @@ func TestBrokenFiles(t *testing.T) {
 		if d := cmp.Diff(c.want, words.PlainNumber(float64(p.Line))+": "+p.Text); d != "" {
 			t.Errorf("%q:\n%s", c.text, d)
 		}
+	}
+}
+
+// TestTooDeep: what stands within more than anyone needs is refused, and not followed.
+func TestTooDeep(t *testing.T) {
+	for _, text := range []string{
+		"x = " + strings.Repeat("[", 21) + strings.Repeat("]", 21),
+		"x = " + strings.Repeat("{ a = ", 21) + "1" + strings.Repeat(" }", 21),
+		"a" + strings.Repeat(".a", 20) + " = 1",
+		"[a" + strings.Repeat(".a", 20) + "]\nb = 1",
+	} {
+		if _, problems := Parse([]byte(text)); len(problems) != 1 || problems[0].Line != 1 || !strings.Contains(problems[0].Text, "within each other") {
+			t.Errorf("%q: %v", text, problems)
+		}
+	}
+	if _, problems := Parse([]byte("x = " + strings.Repeat("[", 19) + "1" + strings.Repeat("]", 19))); len(problems) > 0 {
+		t.Error(problems)
 	}
 }
