@@ -192,6 +192,12 @@ func (b *tab) until(expression string) {
 	b.t.Fatalf("not within 40 seconds: %s\nthe page says: %s", expression, b.answer())
 }
 
+// settled waits until the page shows what was asked of it last.
+func (b *tab) settled() {
+	b.t.Helper()
+	b.until(`!document.documentElement.dataset.busy`)
+}
+
 // answer is the line that says what fits.
 func (b *tab) answer() string { return get[string](b, `document.querySelector(".answer").innerText`) }
 

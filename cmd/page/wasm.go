@@ -45,11 +45,14 @@ func buildWorker(work string) (program, error) {
 	return program{wasm, glue, licences}, err
 }
 
-// inlining keeps the file small: what is no sum of ours is compiled without functions copied into
-// those that call them, which takes a fifteenth off the whole and costs no time that can be told.
+// inlining keeps the file small: only where most of the time goes are functions copied into those that
+// call them. Without that everywhere the file is a tenth larger, and draws a PDF a sixth sooner.
 func inlining() []string {
 	flags := []string{"-gcflags=all=-l"}
-	for _, hot := range []string{"underlay/...", "runtime", "internal/...", "math", "slices", "strconv", "bytes"} {
+	for _, hot := range []string{
+		"underlay/geometry", "underlay/template/plan", "underlay/template/look", "underlay/template/motif", "underlay/paper", "underlay/paper/svg",
+		"runtime", "internal/...", "math", "slices", "strconv", "bytes",
+	} {
 		flags = append(flags, "-gcflags="+hot+"=")
 	}
 	return flags

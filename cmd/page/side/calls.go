@@ -16,12 +16,18 @@ type asked struct {
 	Shape  string   `json:"shape"`
 	Path   string   `json:"path"`
 	What   string   `json:"what"`
-	Edits  []Edit   `json:"edits"`
+	Edits  []chosen `json:"edits"`
 	Picked Picked   `json:"picked"`
 	Width  int      `json:"width"`
 	Page   int      `json:"page"`
 	Parts  []string `json:"parts"`
 	files  [][]byte
+}
+
+// chosen is an edit that comes with all that goes with it, where it was chosen and not typed.
+type chosen struct {
+	Edit
+	Choose bool `json:"choose"`
 }
 
 // text is a job's text on its way back, and where in it something was added.
@@ -96,8 +102,23 @@ var calls = map[string]func(*Side, asked) (any, [][]byte, error){
 		return text{Text: t}, nil, err
 	},
 	"Edit": func(s *Side, a asked) (any, [][]byte, error) {
-		t, err := s.Apply(a.Text, a.Edits)
-		return text{Text: t}, nil, err
+		t := a.Text
+		for _, e := range a.Edits {
+			var err error
+			if e.Choose {
+				t, err = s.Choose(t, e.Path, e.Value)
+			} else {
+				t, err = s.Apply(t, []Edit{e.Edit})
+			}
+			if err != nil {
+				return nil, nil, err
+			}
+		}
+		return text{Text: t}, nil, nil
+	},
+	"Add": func(s *Side, a asked) (any, [][]byte, error) {
+		added, err := s.Add(a.Text, a.What, a.Path)
+		return added, nil, err
 	},
 	"Remove": func(s *Side, a asked) (any, [][]byte, error) {
 		t, err := s.Remove(a.Text, a.Path)

@@ -54,8 +54,14 @@ export class Blank {
 		this.field.addEventListener(choosing ? "change" : "input", () => {
 			this.typed = this.field.value;
 			if (!choosing) this.field.size = Math.max(2, (this.typed || this.field.placeholder).length);
-			this.change(this.path, this.typed, choosing);
+			// One that is emptied is most likely about to be typed anew: it goes when it is left so.
+			if (choosing || this.typed.trim() !== "") this.change(this.path, this.typed, choosing);
 		});
+		if (!choosing) {
+			this.field.addEventListener("change", () => {
+				if (this.field.value.trim() === "") this.change(this.path, "", false);
+			});
+		}
 		this.field.dataset.path = this.path;
 		this.element.replaceChildren(make("label", { class: "unseen", for: this.id }, this.label), this.field);
 		if (had) this.field.focus();

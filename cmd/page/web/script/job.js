@@ -14,6 +14,7 @@ class Job {
 	name = ""; // of the file that was opened
 	width = 600; // of the picture, in pixels
 	past = []; // texts to go back to
+	typedAt = -1e9; // when a letter was typed last
 	version = 0; // counts texts that did not come from an edit
 	listeners = [];
 	say = () => {}; // says what cannot be done, where it is seen
@@ -116,12 +117,44 @@ class Job {
 			return;
 		}
 		this.running = true;
+		document.documentElement.dataset.busy = "yes";
 		do {
 			this.again = false;
 			this.since = performance.now();
 			await this.#once();
 		} while (this.again || this.edits.length > 0);
 		this.running = false;
+		this.#settled();
+	}
+
+	// take shows what the program says. That something is wrong can wait until typing rests: half a
+	// word is seldom a good one.
+	#take(state) {
+		clearTimeout(this.waiting);
+		const rest = 700 - (performance.now() - this.typedAt);
+		if (!state.good && this.state && rest > 0) {
+			this.waiting = setTimeout(() => this.#show(state), rest);
+			return;
+		}
+		this.#show(state);
+	}
+
+	#show(state) {
+		this.waiting = undefined;
+		this.state = state;
+		if (state.good) this.good = state;
+		this.changed();
+		if (!this.running) this.#settled();
+	}
+
+	// settled marks the page as one that shows what was asked for last.
+	#settled() {
+		if (this.waiting === undefined) delete document.documentElement.dataset.busy;
+	}
+
+	// typed says that what changes now comes letter by letter.
+	typed() {
+		this.typedAt = performance.now();
 	}
 
 	// edited returns the text with edits made. Those that cannot be made are said, and change nothing.
@@ -151,10 +184,8 @@ class Job {
 			const state = await this.quick.call("Look", { text: this.text, picked: this.picked, width: this.width });
 			if (state.file) this.file = state.file;
 			if (this.version !== version) return;
-			this.state = state;
-			if (state.good) this.good = state;
 			this.took = performance.now() - began;
-			this.changed();
+			this.#take(state);
 		} catch (trouble) {
 			if (trouble.kind === "stopped" || this.version !== version) {
 				this.edits = [...this.sent.filter((s) => !this.edits.some((e) => e.path === s.path)), ...this.edits];
@@ -163,8 +194,8 @@ class Job {
 				return;
 			}
 			this.sent = [];
-			this.state = { ...this.state, good: false, problems: [{ path: "", line: 0, text: explain(trouble) }], trouble: true };
-			this.changed();
+			clearTimeout(this.waiting);
+			this.#show({ ...this.state, good: false, problems: [{ path: "", line: 0, text: explain(trouble) }] });
 		}
 	}
 }

@@ -1,7 +1,7 @@
 import { Blank } from "./blank.js";
 import { byId, fill, make, press, say } from "./dom.js";
 import { pictureOf } from "./blockpicture.js";
-import { job } from "./job.js";
+import { explain, job } from "./job.js";
 import { tellNow } from "./live.js";
 import { ofBlock, ofColourway, ofDab, ofItem, ofPass, ofPaper, ofWork, ofZone } from "./sentences.js";
 
@@ -16,8 +16,10 @@ function once(key, build) {
 	return made.get(key);
 }
 
-function change(path, value) {
-	job.edit([{ path, value }]);
+function change(path, value, choose) {
+	if (value === "") asked.clear();
+	else if (!choose) job.typed();
+	job.edit([{ path, value, choose }]);
 }
 
 // Part is a thing of the job and its values: the job itself, an item, a pass.
@@ -155,7 +157,7 @@ const unfolded = new Set(); // lists of asks that are shown whole
 function askFor(path, s) {
 	asked.add(path + s.id);
 	const at = (key) => path ? `${path}.${key}` : key;
-	const edits = Object.entries(s.start ?? {}).map(([k, value]) => ({ path: at(k), value }));
+	const edits = Object.entries(s.start ?? {}).map(([k, value]) => ({ path: at(k), value, choose: true }));
 	if (edits.length > 0) job.edit(edits, "ask");
 	wanted = at(keysOf(s)[0]);
 	job.changed();
@@ -176,25 +178,27 @@ export function goToNext(path) {
 	wanted = path;
 }
 
-// add puts a new block, item, pass, place or the like into the job.
-async function add(what, path) {
+// add puts a new block, item, pass, place or the like into the job, and goes to it.
+async function add(what, path, then = "name") {
 	try {
-		const { text, path: added } = await job.quick.call("Add", { text: job.text, what, path });
-		job.write(text, "");
-		wanted = `${added}.name`;
+		const added = await job.quick.call("Add", { text: job.text, what, path });
+		job.write(added.text);
+		wanted = then ? `${added.path}.${then}` : added.path;
 		tellNow("Added.");
+		return added.path;
 	} catch (trouble) {
-		tellNow(trouble.message);
+		job.say(explain(trouble));
+		return "";
 	}
 }
 
 async function remove(path) {
 	try {
 		const { text } = await job.quick.call("Remove", { text: job.text, path });
-		job.write(text, "");
+		job.write(text);
 		tellNow("Left out. Take back brings it again.");
 	} catch (trouble) {
-		tellNow(trouble.message);
+		job.say(explain(trouble));
 	}
 }
 
@@ -243,9 +247,9 @@ async function look(name, colour) {
 		job.edit([{ path: `${known.path}.looks`, value: colour }]);
 		return;
 	}
-	const { text, path } = await job.quick.call("Add", { text: job.text, what: "paint", path: "" });
-	job.write(text);
-	job.edit([{ path: `${path}.name`, value: name }, { path: `${path}.looks`, value: colour }], "look");
+	const path = await add("paint", "", "");
+	wanted = "";
+	if (path) job.edit([{ path: `${path}.name`, value: name }, { path: `${path}.looks`, value: colour }], "look");
 }
 
 function tellPass(item, pass, n, state, told) {
@@ -279,17 +283,12 @@ function tellPass(item, pass, n, state, told) {
 	return section(pass.path, n === 0 ? "The block" : `Block ${n + 1}`, nodes);
 }
 
+// newBlock carves another block for a pass.
 async function newBlock(pass) {
-	try {
-		const { text, path } = await job.quick.call("Add", { text: job.text, what: "block", path: "" });
-		const name = /^block\.(\d+)$/.exec(path);
-		job.write(text);
-		const values = await job.quick.call("Look", { text, picked: job.picked });
-		job.edit([{ path: `${pass}.block`, value: values.values.blocks[Number(name[1])].name }], "new block");
-		wanted = `${path}.print`;
-	} catch (trouble) {
-		tellNow(trouble.message);
-	}
+	const block = await add("block", "", "print");
+	if (!block) return;
+	const { values } = await job.quick.call("Look", { text: job.text, picked: job.picked, width: 100 });
+	job.edit([{ path: `${pass}.block`, value: values.blocks.find((b) => b.path === block).name, choose: true }], "new block");
 }
 
 function tellItem(item, i, state, told) {

@@ -10,7 +10,10 @@ function build() {
 	parts.numbers = make("pre", { class: "numbers", "aria-hidden": "true" });
 	parts.text = make("textarea", { id: "text", spellcheck: "false", autocapitalize: "off", autocomplete: "off", wrap: "off", "aria-label": "The job as it is written", "aria-describedby": "written-words" });
 	parts.messages = make("ul", { class: "messages", id: "text-wrong" });
-	parts.text.addEventListener("input", () => job.write(parts.text.value, "text"));
+	parts.text.addEventListener("input", () => {
+		job.typed();
+		job.write(parts.text.value, "text");
+	});
 	parts.text.addEventListener("scroll", () => { parts.numbers.scrollTop = parts.text.scrollTop; });
 	byId("written").append(parts.title, parts.words, parts.messages, make("div", { class: "sheet" }, parts.numbers, parts.text));
 	addEventListener("go-to-line", (e) => goToLine(e.detail));
