@@ -210,19 +210,28 @@ func (f *Flow) Figure(h geometry.Length, draw func(box geometry.Rect) []View) {
 // Wrap breaks text into lines no longer than width; a word that is longer alone is shortened.
 func Wrap(text string, height geometry.Length, bold bool, width geometry.Length) []string {
 	text, _ = Legible(text)
+	f := faceOf(bold)
+	em := f.em(height)
 	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		word = Shorten(word, height, bold, width)
-		switch longer := line + " " + word; {
-		case line == "":
-			line = word
-		case TextWidth(longer, height, bold) <= width:
-			line = longer
-		default:
-			lines = append(lines, line)
-			line = word
+	var line strings.Builder
+	var long float64 // the line, in ems
+	for word := range strings.FieldsSeq(text) {
+		if em*geometry.Length(f.advance(0, word)) > width {
+			if word = Shorten(word, height, bold, width); word == "" {
+				continue
+			}
 		}
+		if line.Len() > 0 {
+			if longer := f.advance(f.advance(long, " "), word); em*geometry.Length(longer) <= width {
+				line.WriteString(" " + word)
+				long = longer
+				continue
+			}
+			lines = append(lines, line.String())
+			line.Reset()
+		}
+		line.WriteString(word)
+		long = f.advance(0, word)
 	}
-	return append(lines, line)
+	return append(lines, line.String())
 }

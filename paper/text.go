@@ -32,9 +32,18 @@ func (f *face) glyph(r rune) glyph {
 	return f.glyphs[r]
 }
 
+// advance returns how far letters that the face has reach, from x on.
+func (f *face) advance(x float64, letters string) float64 {
+	for _, r := range letters {
+		x += f.glyph(r).advance
+	}
+	return x
+}
+
 type glyph struct {
 	advance float64 // to the next letter
 	ink     [4]float64
+	steady  bool // shown as it is, whatever stands beside it; of a space: any but another
 }
 
 // The sides of a glyph's ink.
@@ -62,6 +71,9 @@ func faceOf(bold bool) *face {
 	return &f[0]
 }
 
+// lastLetter is the last one looked for in a face: the Go faces have none beyond.
+const lastLetter = '\uffff'
+
 // measure reads the measures of a typeface that comes with the program: one that cannot be
 // read is a fault of the build, not of anything a user gave.
 func measure(ttf []byte) face {
@@ -74,7 +86,7 @@ func measure(ttf []byte) face {
 	size := fixed.I(int(f.UnitsPerEm()))
 	ems := func(x fixed.Int26_6) float64 { return float64(x) / float64(size) }
 	known := face{ttf: ttf, glyphs: map[rune]glyph{}}
-	for r := rune(' '); r <= unicode.MaxRune; r++ {
+	for r := ' '; r <= lastLetter; r++ {
 		i, err := f.GlyphIndex(&buf, r)
 		if err != nil || i == 0 || unicode.IsControl(r) || unicode.Is(unicode.Cf, r) || r == unicode.ReplacementChar {
 			continue
@@ -87,6 +99,7 @@ func measure(ttf []byte) face {
 			// A PDF gives widths in whole thousandths of an em (ISO 32000-1, 9.7.4.3).
 			advance: math.Round(1000*ems(advance)) / 1000,
 			ink:     [4]float64{ems(b.Min.X), ems(b.Min.Y), ems(b.Max.X), ems(b.Max.Y)},
+			steady:  steady(r),
 		}
 	}
 	for r := range known.ascii {
@@ -94,6 +107,14 @@ func measure(ttf []byte) face {
 	}
 	known.capTop = -known.glyphs['H'].ink[inkTop]
 	return known
+}
+
+// steady tells that Legible leaves a letter of the face as it is: it is not an accent, nor does it
+// become another letter or join one before it (Unicode, UAX 15).
+func steady(r rune) bool {
+	s := string(r)
+	joins := unicode.Is(unicode.M, r) || !norm.NFC.PropertiesString(s).BoundaryBefore()
+	return r == ' ' || !unicode.IsSpace(r) && !joins && norm.NFC.IsNormalString(s)
 }
 
 // em returns the size of type at which capitals are as high as height.
@@ -112,6 +133,11 @@ func Legible(text string) (shown string, whole bool) {
 	if plain(text) {
 		return text, true
 	}
+	return respelled(text)
+}
+
+// respelled makes text legible, letter by letter.
+func respelled(text string) (shown string, whole bool) {
 	whole = true
 	glyphs := faceOf(false).glyphs
 	letters := strings.Map(func(r rune) rune {
@@ -135,13 +161,12 @@ func Legible(text string) (shown string, whole bool) {
 
 // plain tells, quickly, that text is shown as it is.
 func plain(text string) bool {
-	space := true
-	for i := range len(text) {
-		c := text[i]
-		if c < ' ' || c > '~' || c == ' ' && space {
+	f, space := faceOf(false), true
+	for _, r := range text {
+		if r == ' ' && space || !f.glyph(r).steady {
 			return false
 		}
-		space = c == ' '
+		space = r == ' '
 	}
 	return !space || text == ""
 }
@@ -150,11 +175,7 @@ func plain(text string) bool {
 func TextWidth(text string, height geometry.Length, bold bool) geometry.Length {
 	text, _ = Legible(text)
 	f := faceOf(bold)
-	var sum float64
-	for _, r := range text {
-		sum += f.glyph(r).advance
-	}
-	return f.em(height) * geometry.Length(sum)
+	return f.em(height) * geometry.Length(f.advance(0, text))
 }
 
 // Advance returns how far a letter takes the next one along the line, in ems.
@@ -187,12 +208,12 @@ func Shorten(text string, height geometry.Length, bold bool, limit geometry.Leng
 	return strings.TrimRight(text[:cut], " ") + ellipsis
 }
 
-// start returns where the text begins, on the line the letters stand on.
-func (l Label) start() geometry.Point {
+// start returns where the text begins, on the line the letters stand on; the text is so long.
+func (l Label) start(long geometry.Length) geometry.Point {
 	across, down := l.Anchor.shares()
 	p := l.At.Add(geometry.Pt(0, l.Height*(1-down)))
 	if across > 0 {
-		p.X -= TextWidth(l.Text, l.Height, l.Bold) * across
+		p.X -= long * across
 	}
 	return p
 }
@@ -200,11 +221,9 @@ func (l Label) start() geometry.Point {
 // Box returns the label's box in the drawing's frame: from the start to the end of the text,
 // from the top of the capitals to the line they stand on.
 func (l Label) Box() geometry.Rect {
-	p := l.start()
-	return geometry.Rect{
-		Min: geometry.Pt(p.X, p.Y-l.Height),
-		Max: geometry.Pt(p.X+TextWidth(l.Text, l.Height, l.Bold), p.Y),
-	}
+	long := TextWidth(l.Text, l.Height, l.Bold)
+	p := l.start(long)
+	return geometry.Rect{Min: geometry.Pt(p.X, p.Y-l.Height), Max: geometry.Pt(p.X+long, p.Y)}
 }
 
 // Extent returns the least rectangle, in the drawing's frame, that holds the label's box and
@@ -212,21 +231,19 @@ func (l Label) Box() geometry.Rect {
 func (l Label) Extent() geometry.Rect {
 	text, _ := Legible(l.Text)
 	f := faceOf(l.Bold)
-	p, em := l.start(), f.em(l.Height)
-	r := geometry.Rect{Min: geometry.Pt(p.X, p.Y-l.Height), Max: p}
-	var x float64
-	at := func(x, y float64) geometry.Point {
-		return p.Add(geometry.Pt(em*geometry.Length(x), em*geometry.Length(y)))
-	}
+	em := f.em(l.Height)
+	var x, left, top, right, bottom float64 // in ems, from the start
 	for _, c := range text {
 		g := f.glyph(c)
-		r = r.Union(geometry.Rect{
-			Min: at(x+min(0, g.ink[inkLeft]), g.ink[inkTop]),
-			Max: at(x+max(g.advance, g.ink[inkRight]), g.ink[inkBottom]),
-		})
+		left, right = min(left, x+min(0, g.ink[inkLeft])), max(right, x+max(g.advance, g.ink[inkRight]))
+		top, bottom = min(top, g.ink[inkTop]), max(bottom, g.ink[inkBottom])
 		x += g.advance
 	}
-	return r
+	p := l.start(em * geometry.Length(x))
+	return geometry.Rect{
+		Min: geometry.Pt(p.X+em*geometry.Length(left), min(p.Y-l.Height, p.Y+em*geometry.Length(top))),
+		Max: geometry.Pt(p.X+em*geometry.Length(right), p.Y+em*geometry.Length(bottom)),
+	}
 }
 
 // groundMargin is how far the white ground of a label reaches beyond its ink.

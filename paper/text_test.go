@@ -7,6 +7,9 @@ import (
 	"unicode/utf8"
 
 	"github.com/google/go-cmp/cmp"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/goregular"
+	"golang.org/x/image/font/sfnt"
 	"golang.org/x/text/unicode/bidi"
 
 	"underlay/geometry"
@@ -62,6 +65,33 @@ func TestLegible(t *testing.T) {
 		}
 		if again, _ := Legible(shown); again != shown {
 			t.Errorf("%q shown once more is %q", shown, again)
+		}
+	}
+}
+
+func TestPlainTextIsShownAsItIs(t *testing.T) {
+	for r := range faces()[0].glyphs {
+		for _, text := range []string{string(r), "a" + string(r) + "b", "A" + string(r), string(r) + "\u0301", "e " + string(r) + " ", " " + string(r)} {
+			if shown, whole := respelled(text); plain(text) && (shown != text || !whole) {
+				t.Errorf("%q is taken for plain; it is shown as %q", text, shown)
+			}
+		}
+	}
+	if !plain("Ärmel 17¾″ × 60 µm · Жар-птица …") {
+		t.Error("usual text is not plain")
+	}
+}
+
+func TestNoLetterOfTheFacesIsLeftOut(t *testing.T) {
+	for _, ttf := range [][]byte{goregular.TTF, gobold.TTF} {
+		f, err := sfnt.Parse(ttf)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for r := rune(lastLetter); r <= unicode.MaxRune; r++ {
+			if i, err := f.GlyphIndex(nil, r); i != 0 || err != nil {
+				t.Fatalf("%U is glyph %d, %v", r, i, err)
+			}
 		}
 	}
 }

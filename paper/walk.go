@@ -96,7 +96,9 @@ func (v View) Draw(c Canvas) {
 	}
 	for _, l := range labels {
 		if letters, _ := Legible(l.Text); letters != "" && l.Height > 0 {
-			c.Text(Text{letters, l.start(), faceOf(l.Bold).em(l.Height), l.Bold, l.Ink, l.Role})
+			f := faceOf(l.Bold)
+			em := f.em(l.Height)
+			c.Text(Text{letters, l.start(em * geometry.Length(f.advance(0, letters))), em, l.Bold, l.Ink, l.Role})
 		}
 	}
 }

@@ -26,6 +26,7 @@ on all four sides show where to stretch the tape.
     underlay fit JOB                  what fits, and the borders it leaves
     underlay draw JOB [-o FILE.pdf]   the guides as a PDF, to print at 100 %
     underlay ruler                    a page to check your printer with
+    underlay trace PHOTO              measures a block from a photograph
     underlay recover FILE.pdf         the job file a guide was drawn from
     underlay help COMMAND             all that a command can do
     underlay help job                 every key of a job file; help KEY says more
@@ -75,6 +76,7 @@ func commands() []command {
 		{"fit", fitHelp, (*call).fit},
 		{"draw", drawHelp, (*call).draw},
 		{"ruler", rulerHelp, (*call).ruler},
+		{"trace", traceHelp, (*call).trace},
 		{"recover", recoverHelp, (*call).recover},
 	}
 }

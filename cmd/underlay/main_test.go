@@ -43,6 +43,11 @@ func TestScripts(t *testing.T) {
 		RequireUniqueNames:  true,
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("SOURCE_DATE_EPOCH", "")
+			photo, err := filepath.Abs(filepath.Join("..", "..", "examples", "fern-photo.jpg"))
+			if err != nil {
+				return err
+			}
+			e.Setenv("PHOTO", photo)
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){

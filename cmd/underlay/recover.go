@@ -68,7 +68,7 @@ func (c *call) recover(args []string) error {
 		return c.print(string(carried.Job))
 	}
 	from := c.origin("the PDF", name)
-	to, err := recoveredPlace(job, from, *force)
+	to, err := unusedPlace(job, from, *force, "job.toml")
 	if err != nil {
 		return err
 	}
@@ -83,10 +83,11 @@ func (c *call) recover(args []string) error {
 	return nil
 }
 
-// recoveredPlace refuses to write a job over any file, without force.
-func recoveredPlace(name string, from origin, force bool) (place, error) {
+// unusedPlace refuses to write over any file, without force. Example is the name of a file to write
+// where a folder is named.
+func unusedPlace(name string, from origin, force bool, example string) (place, error) {
 	if isFolder(name) {
-		return place{}, fmt.Errorf("%s: this is a folder; write a file in it, such as -o %s", name, filepath.Join(name, "job.toml"))
+		return place{}, fmt.Errorf("%s: this is a folder; write a file in it, such as -o %s", name, filepath.Join(name, example))
 	}
 	to, err := newPlace(name, from)
 	if err == nil && to.there && !force {

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"cmp"
+	"math"
 	"math/bits"
 	"slices"
 )
@@ -35,16 +36,16 @@ func newBoxes(list []Box) *boxes {
 	for d := range 2 {
 		for _, o := range []struct {
 			list *[]int32
-			key  func(stretch) float64
+			key  func(*stretch) float64
 		}{
-			{&b.byFrom[d], func(s stretch) float64 { return s.from[d] }},
-			{&b.byTo[d], func(s stretch) float64 { return s.to[d] }},
+			{&b.byFrom[d], func(s *stretch) float64 { return s.from[d] }},
+			{&b.byTo[d], func(s *stretch) float64 { return s.to[d] }},
 		} {
 			*o.list = make([]int32, len(b.all))
 			for i := range *o.list {
 				(*o.list)[i] = int32(i)
 			}
-			slices.SortFunc(*o.list, func(i, j int32) int { return cmp.Compare(o.key(b.all[i]), o.key(b.all[j])) })
+			slices.SortFunc(*o.list, func(i, j int32) int { return cmp.Compare(o.key(&b.all[i]), o.key(&b.all[j])) })
 		}
 	}
 	return b
@@ -53,33 +54,34 @@ func newBoxes(list []Box) *boxes {
 // cutBy tells which boxes the joins cut.
 func (b *boxes) cutBy(d int, places []place) []bool {
 	cut := make([]bool, len(b.all))
-	for i, s := range b.all {
+	for i := range b.all {
 		// The first join beyond the box's start is the one to cut it.
-		k, _ := slices.BinarySearchFunc(places, s.from[d]+hair, func(p place, x float64) int {
-			if p.at > x {
-				return 1
-			}
-			return -1
-		})
+		s := &b.all[i]
+		k := joinsUpTo(places, s.from[d]+hair)
 		cut[i] = k < len(places) && places[k].at < s.to[d]-hair
 	}
 	return cut
 }
 
+// joinsUpTo returns how many of the joins lie before x or at it.
+func joinsUpTo(places []place, x float64) int {
+	return joinsBefore(places, math.Nextafter(x, math.Inf(1)))
+}
+
 // weigher returns the function that tells the weight a join cuts, of the boxes not cut yet.
 func (b *boxes) weigher(d int, already []bool) func(float64) int {
-	gather := func(order []int32, key func(stretch) float64) (at []float64, sums []int) {
+	gather := func(order []int32, key func(*stretch) float64) (at []float64, sums []int) {
 		at, sums = make([]float64, 0, len(order)), make([]int, 1, len(order)+1)
 		for _, i := range order {
-			if s := b.all[i]; s.to[d]-s.from[d] > 3*hair && (already == nil || !already[i]) {
-				at = append(at, key(b.all[i]))
-				sums = append(sums, sums[len(sums)-1]+b.all[i].weight)
+			if s := &b.all[i]; s.to[d]-s.from[d] > 3*hair && (already == nil || !already[i]) {
+				at = append(at, key(s))
+				sums = append(sums, sums[len(sums)-1]+s.weight)
 			}
 		}
 		return at, sums
 	}
-	begun, begunSums := gather(b.byFrom[d], func(s stretch) float64 { return s.from[d] })
-	ended, endedSums := gather(b.byTo[d], func(s stretch) float64 { return s.to[d] })
+	begun, begunSums := gather(b.byFrom[d], func(s *stretch) float64 { return s.from[d] })
+	ended, endedSums := gather(b.byTo[d], func(s *stretch) float64 { return s.to[d] })
 	return func(x float64) int {
 		i, _ := slices.BinarySearch(begun, x-hair)
 		j, _ := slices.BinarySearch(ended, x+hair)
@@ -90,9 +92,9 @@ func (b *boxes) weigher(d int, already []bool) func(float64) int {
 // weightOf returns the weight of the boxes in either set.
 func (b *boxes) weightOf(one, other []bool) int {
 	sum := 0
-	for i, s := range b.all {
+	for i := range b.all {
 		if one[i] || other[i] {
-			sum += s.weight
+			sum += b.all[i].weight
 		}
 	}
 	return sum

@@ -61,14 +61,22 @@ func (v value) and(w value) value {
 	return value{v.cost + w.cost, min(v.clear, w.clear), v.uneven + w.uneven}
 }
 
-// byClear puts less weight cut first, then the wider distance.
-func byClear(v, w value) bool {
-	return v.cost < w.cost || v.cost == w.cost && v.clear > w.clear
-}
+// order says which of two values is better: of less weight cut, and then what.
+type order int
 
-// byEven puts less weight cut first, then the more even spread.
-func byEven(v, w value) bool {
-	return v.cost < w.cost || v.cost == w.cost && v.uneven < w.uneven
+const (
+	byClear order = iota // of the wider distance
+	byEven               // of the more even spread
+)
+
+func (o order) better(v, w *value) bool {
+	switch {
+	case v.cost != w.cost:
+		return v.cost < w.cost
+	case o == byClear:
+		return v.clear > w.clear
+	}
+	return v.uneven < w.uneven
 }
 
 // lone is what a join comes to at a place; ok is false where it cannot lie there.
@@ -131,7 +139,7 @@ const calm = 10
 // moved back as far as the one before it, or farther. Places nearer to a line than least are
 // not taken. It works from join to join, keeping the best way to have moved back by each
 // number of steps (dynamic programming).
-func (d direction) choose(tried [][]lone, reach int, least float64, better func(v, w value) bool) ([]place, value, bool) {
+func (d direction) choose(tried [][]lone, reach int, least float64, order order) ([]place, value, bool) {
 	type way struct {
 		lone
 		total value
@@ -153,10 +161,10 @@ func (d direction) choose(tried [][]lone, reach int, least float64, better func(
 		// The ways to the join before that may yet be the best to come from, the best first.
 		var best []int32
 		for k := range ways[i] {
-			before, beforeAt := way{total: value{clear: math.Inf(1)}}, int32(0)
+			before, beforeAt := value{clear: math.Inf(1)}, int32(0)
 			if i > 0 {
-				if w := ways[i-1][k]; w.ok {
-					for len(best) > 0 && better(w.total, ways[i-1][best[len(best)-1]].total) {
+				if w := &ways[i-1][k]; w.ok {
+					for len(best) > 0 && order.better(&w.total, &ways[i-1][best[len(best)-1]].total) {
 						best = best[:len(best)-1]
 					}
 					best = append(best, int32(k))
@@ -168,29 +176,30 @@ func (d direction) choose(tried [][]lone, reach int, least float64, better func(
 					continue
 				}
 				beforeAt = best[0]
-				before = ways[i-1][beforeAt]
+				before = ways[i-1][beforeAt].total
 			}
 			own := &ways[i][k]
 			middle := d.latest(i+1) - float64(k)*d.step
+			shift := math.Abs(float64(k)*d.step - d.slack/2)
 			for j := k; j <= k+2*reach; j++ {
-				t := tried[i][j]
-				if !t.ok || t.clear < least-1e-9 {
+				t := &tried[i][j]
+				if !t.ok || t.clear < least-1e-9 || own.lone.ok && t.cost > own.cost {
 					continue
 				}
-				t.uneven = math.Abs(float64(k)*d.step-d.slack/2) + math.Abs(float64(j-k-reach))*step + 4*max(0, calm-t.clear)
-				if !own.lone.ok || better(t.value, own.value) {
-					own.lone = t
+				t.uneven = shift + math.Abs(float64(j-k-reach))*step + 4*max(0, calm-t.clear)
+				if !own.lone.ok || order.better(&t.value, &own.value) {
+					own.lone = *t
 				}
 			}
 			if own.lone.ok {
-				own.middle, own.total, own.moved, own.ok = middle, before.total.and(own.value), beforeAt, true
+				own.middle, own.total, own.moved, own.ok = middle, before.and(own.value), beforeAt, true
 			}
 		}
 	}
 	last := -1
 	final := ways[len(ways)-1]
-	for k, w := range final {
-		if w.ok && (last < 0 || better(w.total, final[last].total)) {
+	for k := range final {
+		if w := &final[k]; w.ok && (last < 0 || order.better(&w.total, &final[last].total)) {
 			last = k
 		}
 	}

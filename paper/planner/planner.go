@@ -234,7 +234,7 @@ func (p *search) begin() {
 		for _, column := range columns {
 			n := across.n * down.n
 			if bands != nil {
-				n = count(bands, column.places)
+				n = count(bands, column.places, fewest)
 			}
 			if n > fewest {
 				continue

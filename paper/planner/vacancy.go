@@ -48,10 +48,10 @@ func (m marked) on(from, to float64) bool {
 func (o *occupied) bands(d int, places []place) [][]marked {
 	bands := make([][]marked, len(places)+1)
 	e := 1 - d
-	for _, s := range o[e] {
+	for i := range o[e] {
+		s := &o[e][i]
 		own := marked{s.from[d], s.to[d]}
-		first, _ := slices.BinarySearchFunc(places, own.from, func(p place, x float64) int { return cmp.Compare(p.at, x) })
-		for k := first; k < len(bands); k++ {
+		for k := joinsBefore(places, own.from); k < len(bands); k++ {
 			from, to := ends(places, k)
 			if from > own.to {
 				break
@@ -69,15 +69,34 @@ func (o *occupied) bands(d int, places []place) [][]marked {
 	return bands
 }
 
-// holds tells whether some of the parts lie on a sheet between two joins.
-func holds(parts []marked, from, to float64) bool {
-	i, _ := slices.BinarySearchFunc(parts, from, func(m marked, x float64) int { return cmp.Compare(m.to, x) })
-	for ; i < len(parts) && parts[i].from <= to; i++ {
+// joinsBefore returns how many of the joins lie before x.
+func joinsBefore(places []place, x float64) int {
+	low, high := 0, len(places)
+	for low < high {
+		if middle := (low + high) / 2; places[middle].at < x {
+			low = middle + 1
+		} else {
+			high = middle
+		}
+	}
+	return low
+}
+
+// holdsOf tells whether some of the parts, none of which ends before it, lie on a sheet between two
+// joins.
+func holdsOf(parts []marked, from, to float64) bool {
+	for i := 0; i < len(parts) && parts[i].from <= to; i++ {
 		if parts[i].on(from, to) {
 			return true
 		}
 	}
 	return false
+}
+
+// holds tells whether some of the parts lie on a sheet between two joins.
+func holds(parts []marked, from, to float64) bool {
+	i, _ := slices.BinarySearchFunc(parts, from, func(m marked, x float64) int { return cmp.Compare(m.to, x) })
+	return holdsOf(parts[i:], from, to)
 }
 
 // ends returns the joins at both ends of sheet i of a direction.
@@ -92,14 +111,23 @@ func ends(places []place, i int) (from, to float64) {
 	return from, to
 }
 
-// count returns how many sheets between the joins hold something of the bands.
-func count(bands [][]marked, places []place) int {
+// count returns how many sheets between the joins hold something of the bands, or, where that is
+// more than most, some number more than that.
+func count(bands [][]marked, places []place, most int) int {
 	n := 0
 	for _, parts := range bands {
+		first := 0 // the first part that ends on the sheet or beyond it
 		for i := range len(places) + 1 {
-			if from, to := ends(places, i); holds(parts, from, to) {
+			from, to := ends(places, i)
+			for first < len(parts) && parts[first].to < from {
+				first++
+			}
+			if holdsOf(parts[first:], from, to) {
 				n++
 			}
+		}
+		if n > most {
+			break
 		}
 	}
 	return n
@@ -110,7 +138,7 @@ func (o *occupied) sheets(across, down []place) int {
 	if o == nil {
 		return (len(across) + 1) * (len(down) + 1)
 	}
-	return count(o.bands(1, down), across)
+	return count(o.bands(1, down), across, math.MaxInt)
 }
 
 // bounds returns for each join of a direction how far it may be moved and leave every sheet

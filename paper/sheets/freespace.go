@@ -14,8 +14,9 @@ const breath = 1 * geometry.Millimetre
 // space finds places on a page for signs: free ones, or such as cross few lines.
 type space struct {
 	raster
-	signs []geometry.Rect // what was set down here since
-	wrote []geometry.Rect // text and signs that were marked
+	signs  []geometry.Rect // what was set down here since
+	wrote  []geometry.Rect // text and signs that were marked
+	xs, ys stops           // of the search under way
 	// What follows is worked out when it is asked for: the marks are all there by then.
 	scratch bitmap
 	sums    []int32 // how many cells with lines are above and to the left, (w+1) x (h+1)
@@ -61,28 +62,39 @@ func (s *space) findOn(lip geometry.Rect, size geometry.Size, w wish) (best geom
 			shut = append(shut, r)
 		}
 	}
-	xs := s.stops(within.Min.X, within.Max.X, size.W, w.near.X, s.area.Min.X, 0, s.w)
-	ys := s.stops(within.Min.Y, within.Max.Y, size.H, w.near.Y, s.area.Min.Y, 0, s.h)
+	s.lay(size, wish{within, w.near}, 0)
 	least := geometry.Length(math.Inf(1))
-	for _, y := range ys {
-		for _, x := range xs {
-			r := geometry.RectAt(geometry.Point{X: x.at, Y: y.at}, size)
-			if far := x.far + y.far; far < least && !slices.ContainsFunc(shut, r.Overlaps) {
-				best, least, ok = r.Min, far, true
+	for k, y := range s.ys.at {
+		away := s.ys.far(k)
+		for i, x := range s.xs.at {
+			if far := s.xs.far(i) + away; far < least {
+				if r := geometry.RectAt(geometry.Point{X: x, Y: y}, size); !slices.ContainsFunc(shut, r.Overlaps) {
+					best, least, ok = r.Min, far, true
+				}
 			}
 		}
 	}
 	return best, ok
 }
 
-// taken returns, until it is called again, the rows of cells from y0 up to, not including, y1
-// that hold text or, unless they may be crossed, lines.
-func (s *space) taken(y0, y1 int, across bool) bitmap {
-	m := s.scratch.rows(0, y1-y0)
-	copy(m.bits, s.texts.rows(y0, y1).bits)
-	if !across {
-		for i, b := range s.lines.rows(y0, y1).bits {
-			m.bits[i] |= b
+// openings returns, until it is called again, the rows of cells that the stops down lie on, and of
+// them the cells that the stops across lie on and that hold no text nor, unless they may be crossed,
+// lines.
+func (s *space) openings(across bool) bitmap {
+	m := s.scratch.rows(0, s.ys.lastTo-s.ys.from)
+	texts, lines := s.texts.rows(s.ys.from, s.ys.lastTo).bits, s.lines.rows(s.ys.from, s.ys.lastTo).bits
+	to := s.xs.lastTo
+	for i := range m.words {
+		within, beyond := mask(i, s.xs.from, to), uint64(0)
+		if to-s.xs.last < s.xs.wide {
+			beyond = mask(i, to, to+1) // the last place is a cell less wide than the others: as if it were not
+		}
+		for k := i; k < len(m.bits); k += m.words {
+			taken := texts[k]
+			if !across {
+				taken |= lines[k]
+			}
+			m.bits[k] = within&^taken | beyond
 		}
 	}
 	return m
@@ -152,26 +164,39 @@ func (s *space) find(size geometry.Size, w wish, room geometry.Length, across bo
 	if within.W() < size.W-geometry.Tolerance || within.H() < size.H-geometry.Tolerance {
 		return spot{}, false
 	}
-	q := placing{
-		space: s, size: size, room: room, across: across,
-		xs: s.stops(within.Min.X, within.Max.X, size.W, w.near.X, s.area.Min.X, room, s.w),
-	}
-	ys := s.stops(within.Min.Y, within.Max.Y, size.H, w.near.Y, s.area.Min.Y, room, s.h)
-	q.w, q.h = q.xs[0].to-q.xs[0].from, ys[0].to-ys[0].from
+	s.lay(size, wish{within, w.near}, room)
+	q := placing{space: s, size: size, room: room, across: across}
+	open := s.openings(across)
+	open.narrowDown(s.ys.wide)
 	if across {
 		s.sum()
 	}
-	top := ys[0].from
-	shut := s.taken(top, ys[len(ys)-1].to, across)
-	shut.smearDown(q.h)
-	shut.smearAcross(q.w)
-	for _, y := range ys {
-		if q.found && q.best.lines == 0 && y.far >= q.best.far {
+	turn := s.xs.nearest()
+	narrowed, any := -1, false
+	for k, y := range s.ys.at {
+		from, to := s.ys.cells(k)
+		q.row = row{at: y, far: s.ys.far(k), from: from, to: to, open: open.row(from - s.ys.from)}
+		if q.settled(s.xs.far(turn)) {
 			continue
 		}
-		row := shut.row(y.from - top)
-		for i := 0; i < len(q.xs); {
-			i += q.try(i, y, row)
+		if from != narrowed { // the last row may begin in the same cells as the one before
+			narrowed, any = from, narrowAcross(q.row.open, s.xs.wide)
+		}
+		if !any {
+			continue
+		}
+		if across {
+			for i := 0; i < len(s.xs.at) && !q.settled(0); {
+				i += q.try(i, 1)
+			}
+			continue
+		}
+		// The nearest to what is wished are looked at first, so that most need not be.
+		for i := turn; i >= 0 && !q.settled(s.xs.far(i)); {
+			i -= q.try(i, -1)
+		}
+		for i := turn + 1; i < len(s.xs.at) && !q.settled(s.xs.far(i)); {
+			i += q.try(i, 1)
 		}
 	}
 	return q.best, q.found
@@ -183,38 +208,55 @@ type placing struct {
 	size   geometry.Size
 	room   geometry.Length
 	across bool // it may go across lines
-	xs     []stop
-	// w and h are how many cells a place lies on; at the last of the places a row or column more
-	// or less.
-	w, h  int
-	best  spot
-	found bool
+	row    row
+	best   spot
+	found  bool
 }
 
-// try looks at the place at the i-th stop across and one down, and keeps it if it is the best so
-// far. It returns how many stops on the next place is that may be better. Shut is the row of cells
-// at the top of which no place of the usual size may begin.
-func (q *placing) try(i int, y stop, shut []uint64) int {
-	x := q.xs[i]
-	left := len(q.xs) - i
-	usual := x.to-x.from == q.w && y.to-y.from == q.h
-	if word := shut[x.from/64] >> (x.from % 64); usual && word&1 != 0 {
+// row is the places at one stop down.
+type row struct {
+	at, far  geometry.Length
+	from, to int
+	open     []uint64 // the cells at the top of the row at which a place may begin
+}
+
+// settled tells that no place of the row so far from what is wished, or farther, is better than the
+// best.
+func (q *placing) settled(far geometry.Length) bool {
+	return q.found && q.best.lines == 0 && far+q.row.far >= q.best.far
+}
+
+// try looks at the place at the i-th stop across, and keeps it if it is the best so far. It returns
+// how many stops on, to the right or to the left, the next place is that may be better.
+func (q *placing) try(i, way int) int {
+	at := q.xs.at[i]
+	from, to := q.xs.cells(i)
+	if word := q.row.open[from/64]; word>>(from%64)&1 == 0 {
 		// On to the next cell that is open, or beyond this word.
-		return max(1, min(bits.TrailingZeros64(^word), 64-x.from%64, left-1))
+		if way < 0 {
+			return min(bits.LeadingZeros64(word<<(63-from%64)), from%64+1)
+		}
+		return max(1, min(bits.TrailingZeros64(word>>(from%64)), 64-from%64, len(q.xs.at)-i-1))
 	}
-	c := cells{x.from, y.from, x.to, y.to}
-	here := spot{geometry.Point{X: x.at, Y: y.at}, 0, x.far + y.far}
+	c := cells{from, q.row.from, to, q.row.to}
+	here := spot{geometry.Point{X: at, Y: q.row.at}, 0, q.xs.far(i) + q.row.far}
 	if q.across {
 		if here.lines = q.linesIn(c); q.found && here.lines > q.best.lines {
-			return 1 + max(0, min(q.surplus(c, q.best.lines)-x.from, left-2))
+			return 1 + max(0, min(q.surplus(c, q.best.lines)-from, len(q.xs.at)-i-2))
 		}
 	}
-	if q.found && !here.better(q.best) || !usual && !q.open(c, q.across) {
+	if q.found && !here.better(q.best) {
+		return 1
+	}
+	if larger := to-from > q.xs.wide || q.row.to-q.row.from > q.ys.wide; larger && !q.open(c, q.across) {
 		return 1
 	}
 	if sign, met := q.signOn(geometry.RectAt(here.at, q.size).Grow(q.room)); met {
-		// On to the next place to the right of that.
-		return max(1, min(int((sign.Max.X+q.room-x.at)/q.cell), left-1))
+		// On to the next place beyond that.
+		if way < 0 {
+			return max(1, int((at+q.size.W+q.room-sign.Min.X)/q.cell))
+		}
+		return max(1, min(int((sign.Max.X+q.room-at)/q.cell), len(q.xs.at)-i-1))
 	}
 	q.best, q.found = here, true
 	return 1
@@ -246,34 +288,65 @@ func (s *space) open(c cells, across bool) bool {
 	return s.texts.count(c) == 0 && (across || s.lines.count(c) == 0)
 }
 
-// stop is a place to try along one axis: where the sign would begin, the cells it would lie
-// on with its room, and how far it would be from what is wished.
-type stop struct {
-	at       geometry.Length
-	from, to int
-	far      geometry.Length
+// lay lays the stops of a search.
+func (s *space) lay(size geometry.Size, w wish, room geometry.Length) {
+	s.xs.lay(s, w.within.Min.X, w.within.Max.X, size.W, w.near.X, s.area.Min.X, room, s.w)
+	s.ys.lay(s, w.within.Min.Y, w.within.Max.Y, size.H, w.near.Y, s.area.Min.Y, room, s.h)
 }
 
-// stops returns the places to try for a sign so long between low and high, a cell apart, both
-// ends among them. The point of the sign that should come to near lies in it as near lies
-// between low and high: end at end, middle at middle.
-func (s *space) stops(low, high, length, near, origin, room geometry.Length, n int) []stop {
-	hold := length * share(near, low, high)
-	all := make([]stop, 0, 2+int(max(0, high-length-low)/s.cell))
-	add := func(at geometry.Length) {
-		from, to := s.along(at-room-origin, at+length+room-origin, n)
-		far := at + hold - near
-		if far < 0 {
-			far = -far
-		}
-		all = append(all, stop{at, from, to, far})
-	}
+// stops are the places to try along one axis for a sign between two ends, a cell apart, the last at
+// the far end.
+type stops struct {
+	at           []geometry.Length // where the sign would begin
+	from, wide   int               // the cells the first lies on, with its room; the others so many further on
+	last, lastTo int               // the cells that the last lies on
+	hold, near   geometry.Length   // the point of the sign, from where it begins, that should come to near
+}
+
+// lay lays the stops for a sign so long between low and high. The point of the sign that should come
+// to near lies in it as near lies between low and high: end at end, middle at middle.
+func (t *stops) lay(s *space, low, high, length, near, origin, room geometry.Length, n int) {
+	t.hold, t.near = length*share(near, low, high), near
+	t.at = t.at[:0]
 	last := high - length
 	for at := low; at < last; at += s.cell {
-		add(at)
+		t.at = append(t.at, at)
 	}
-	add(last)
-	return all
+	t.at = append(t.at, last)
+	to := 0
+	t.from, to = s.along(t.at[0]-room-origin, t.at[0]+length+room-origin, n)
+	t.wide = to - t.from
+	t.last, t.lastTo = s.along(last-room-origin, last+length+room-origin, n)
+}
+
+// cells returns the first cell of the i-th place and the one after the last.
+func (t *stops) cells(i int) (from, to int) {
+	if i == len(t.at)-1 {
+		return t.last, t.lastTo
+	}
+	return t.from + i, t.from + i + t.wide
+}
+
+// far returns how far the i-th place is from what is wished.
+func (t *stops) far(i int) geometry.Length {
+	far := t.at[i] + t.hold - t.near
+	if far < 0 {
+		far = -far
+	}
+	return far
+}
+
+// nearest returns the place nearest to what is wished: from there on to both sides they are farther.
+func (t *stops) nearest() int {
+	low, high := 0, len(t.at)-1
+	for low < high {
+		if middle := (low + high) / 2; t.far(middle) <= t.far(middle+1) {
+			high = middle
+		} else {
+			low = middle + 1
+		}
+	}
+	return low
 }
 
 // share returns where v lies between from and to, as a share of the way.

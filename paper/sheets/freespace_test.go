@@ -108,3 +108,17 @@ func TestFindCrossesFewestLinesAndNoText(t *testing.T) {
 		t.Errorf("put at %v, %v, on a sign", got, ok)
 	}
 }
+
+// The last place along a row may lie on a cell less than the others, and what is beyond it does not
+// matter.
+func TestFindTheLastPlaceOfARow(t *testing.T) {
+	s := newSpace(geometry.RectAt(geometry.Point{}, geometry.Size{W: 100, H: 60}))
+	for _, x := range []geometry.Length{74.5, 91.5} {
+		s.markLine(geometry.Pt(x, 0), geometry.Pt(x, 60))
+	}
+	within := geometry.Rect{Min: geometry.Pt(0.9, 10), Max: geometry.Pt(90, 30)}
+	got, ok := s.find(geometry.Size{W: 13.2, H: 5}, wish{within, geometry.Pt(90, 20)}, breath, false)
+	if want := geometry.Pt(76.8, 17); !ok || math.Abs(float64(got.at.X-want.X)) > 1e-9 {
+		t.Errorf("put at %v, %v; there is room at %v", got.at, ok, want)
+	}
+}

@@ -108,14 +108,14 @@ func (s *raster) cellOf(p geometry.Point) (x, y int) {
 	return x, y
 }
 
-// bitmap is a bit for each cell, by rows; each row begins a new word.
+// bitmap is a bit for each cell, by rows; each row begins a new word, and has a bit to spare.
 type bitmap struct {
 	words int // of a row
 	bits  []uint64
 }
 
 func newBitmap(w, h int) bitmap {
-	words := (w + 63) / 64
+	words := w/64 + 1
 	return bitmap{words, make([]uint64, words*h)}
 }
 
@@ -150,7 +150,7 @@ func mask(i, x0, x1 int) uint64 {
 		m &= m << low
 	}
 	if high := x1 - i*64; high < 64 {
-		m &= 1<<high - 1
+		m &= 1<<max(high, 0) - 1
 	}
 	return m
 }
@@ -158,29 +158,38 @@ func mask(i, x0, x1 int) uint64 {
 // rows returns the rows from y0 up to, not including, y1.
 func (m bitmap) rows(y0, y1 int) bitmap { return bitmap{m.words, m.bits[y0*m.words : y1*m.words]} }
 
-// smearDown makes each bit tell whether any of the n bits from it on downwards was set.
-func (m bitmap) smearDown(n int) {
+// narrowDown leaves of the bits those that are set in so many rows from theirs on downwards, or down
+// to the last.
+func (m bitmap) narrowDown(n int) {
 	for done := 1; done < n; {
 		step := min(done, n-done)
 		done += step
-		for i := range max(0, len(m.bits)-step*m.words) {
-			m.bits[i] |= m.bits[i+step*m.words]
+		if step*m.words >= len(m.bits) {
+			return
+		}
+		for i, b := range m.bits[step*m.words:] {
+			m.bits[i] &= b
 		}
 	}
 }
 
-// smearAcross makes each bit tell whether any of the n bits from it on in its row was set.
-func (m bitmap) smearAcross(n int) {
-	last := m.words - 1
-	for from := 0; from < len(m.bits); from += m.words {
-		row := m.bits[from : from+m.words]
-		for done := 1; done < n; {
-			step := min(done, n-done, 63)
-			done += step
-			for i := range last {
-				row[i] |= row[i]>>step | row[i+1]<<(64-step)
-			}
-			row[last] |= row[last] >> step
+// narrowAcross leaves of a row's bits those from which on so many are set; it tells whether there are
+// any.
+func narrowAcross(row []uint64, n int) bool {
+	last := len(row) - 1
+	for done := 1; ; {
+		var any uint64
+		for _, b := range row {
+			any |= b
 		}
+		if any == 0 || done == n {
+			return any != 0
+		}
+		step := min(done, n-done, 63)
+		done += step
+		for i := range last {
+			row[i] &= row[i]>>step | row[i+1]<<(64-step)
+		}
+		row[last] &= row[last] >> step
 	}
 }

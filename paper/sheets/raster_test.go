@@ -17,7 +17,7 @@ func TestBitmapAgainstOneBitAfterTheOther(t *testing.T) {
 		for y := range set {
 			set[y] = make([]bool, w)
 		}
-		for range r.IntN(12) {
+		for range r.IntN(60) {
 			y, x0 := r.IntN(h), r.IntN(w)
 			x1 := x0 + 1 + r.IntN(w-x0)
 			m.setRun(y, x0, x1)
@@ -40,15 +40,21 @@ func TestBitmapAgainstOneBitAfterTheOther(t *testing.T) {
 		if got, want := m.count(c), any(c); got != want {
 			t.Fatalf("%d of %v are set, want %d", got, c, want)
 		}
-		wide, high := 1+r.IntN(w), 1+r.IntN(h)
-		m.smearDown(high)
-		m.smearAcross(wide)
+		wide, high := 1+r.IntN(1+r.IntN(w)), 1+r.IntN(1+r.IntN(h))
+		m.narrowDown(high)
 		for y := range h {
+			found := false
+			got := narrowAcross(m.row(y), wide)
 			for x := range w {
-				got := m.row(y)[x/64]>>(x%64)&1 == 1
-				if want := any(cells{x, y, x + wide, y + high}) > 0; got != want {
-					t.Fatalf("of %d x %d bits from (%d, %d) on in %d x %d some are set: %v, want %v", wide, high, x, y, w, h, got, want)
+				c := cells{x, y, x + wide, y + high}
+				want := any(c) == wide*(min(y+high, h)-y)
+				if is := m.row(y)[x/64]>>(x%64)&1 == 1; is != want {
+					t.Fatalf("of %d x %d bits from (%d, %d) on in %d x %d all are set: %v, want %v", wide, high, x, y, w, h, is, want)
 				}
+				found = found || want
+			}
+			if got != found {
+				t.Fatalf("in row %d there are any: %v, want %v", y, got, found)
 			}
 		}
 	}

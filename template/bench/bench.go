@@ -47,6 +47,7 @@ func (b bench) details(whole bool) {
 		b.Points(func(i int) string { return strconv.Itoa(i+1) + "." }, b.steps(false))
 	}
 	b.passes()
+	b.dabs()
 	b.where()
 	b.tape()
 	b.order()

@@ -187,9 +187,13 @@ func bring(f *paper.Flow, p *plan.Plan, t plan.Totals, sheets int) {
 		f.Text(words.UpperFirst(c.Item.Name) + ", " + say.ColouringTotal(c) + ".")
 	}
 	if j.Printing.HasPaintCover {
-		f.Quiet("Paint: face x inked share x your own figure for paint-cover, shared evenly between the colours of a pass; what stays on pad and brush comes on top.")
+		shared := "shared evenly between the colours of a pass"
+		if dabbedAnywhere(p) {
+			shared = "by the part of the face that a colour is dabbed on, else shared evenly between the colours of a pass"
+		}
+		f.Quiet("Paint: face x inked share x your own figure for paint-cover, " + shared + "; what stays on pad and brush comes on top.")
 	} else {
-		f.Quiet("For amounts of paint, give paint-cover under [printing] and inked for each block.")
+		f.Quiet("For amounts of paint, give paint-cover under [printing], and a picture or inked for each block.")
 	}
 	if j.Printing.HasSecondsPrint {
 		text := fmt.Sprintf("Time: %s at your own pace of %s seconds a print", say.Time(t.Bench), plainFigure(j.Printing.SecondsAPrint))

@@ -47,6 +47,7 @@ func (b bench) steps(left bool) []string {
 	if several {
 		order = "piece after piece, each " + order
 	}
+	steps = append(steps, b.dabSteps()...)
 	steps = append(steps,
 		"Print the repeat on scrap until it comes even. Then print "+order+", the marked corner down first: touch, swing, lower, press, rock, lift.",
 		"Stop and clean the block when the carving fills or an edge prints thick.",

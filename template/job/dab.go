@@ -96,6 +96,18 @@ func DabShares(dabs []Dab, face geometry.Outline) []float64 {
 	return shares
 }
 
+// LeastDab is the least share of a face that can be dabbed.
+const LeastDab = 0.001
+
+// Undabbed tells whether dabs leave some of a face without paint.
+func Undabbed(dabs []Dab, face geometry.Outline) bool {
+	left := 1.0
+	for _, share := range DabShares(dabs, face) {
+		left -= share
+	}
+	return left >= LeastDab
+}
+
 // dabLevels returns the top and the bottom of a face, and between them where what a dab has of a level
 // line may leap: along level sides, and as far from them as an edge is wide.
 func dabLevels(dabs []Dab, face geometry.Outline) []geometry.Length {

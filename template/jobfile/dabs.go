@@ -15,9 +15,6 @@ import (
 // mostDabs is the most dabs a pass may have.
 const mostDabs = 12
 
-// leastDab is the least share of a face that a dab may have: less is a slip.
-const leastDab = 0.001
-
 // dabParts are the parts of a face that a dab can name, each by its key.
 var dabParts = []job.FacePart{job.TheMiddle, job.TheCorners, job.TheEdge}
 
@@ -169,12 +166,12 @@ func (e entry) dabsFit(dabs []job.Dab, b *job.Block) bool {
 			at.say("the face of block %s is round and has no corners; write middle or edge", words.Quote(b.Name))
 			return false
 		}
-		if d.Part != job.TheRest && leftBy(d, b.Face) < leastDab {
+		if d.Part != job.TheRest && leftBy(d, b.Face) < job.LeastDab {
 			at.say("%s takes all of the face of block %s; write %s or less",
 				e.s.r.show(d.Size), words.Quote(b.Name), words.Quote(e.s.r.showMost(mostDab(d, b.Face, e.s.r.units))))
 			return false
 		}
-		if shares[i] < leastDab {
+		if shares[i] < job.LeastDab {
 			or := "put it before them"
 			if d.Part == job.TheRest {
 				or = "take it out"

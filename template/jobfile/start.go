@@ -48,6 +48,11 @@ hand = "right"                # the hand you print with: "right" or "left"
 # seconds-a-print = 75        # your own pace, for the time at the bench
 # paint-cover = "90 ml/m2"    # paint you lay on a printed square metre, for what a set needs
 
+# How a colour of yours looks on paper: red, green and blue, 00 to ff each, or a CSS name, "olive".
+# [[paint]]
+# name = "moss"
+# looks = "#5f7a3a"
+
 # A block: measure the carved face, then the wood as you see it from above.
 # For another block write all of these lines again, with another name.
 [[block]]
@@ -59,6 +64,7 @@ print = "90 x 90 mm"          # the carved face, width x height
 wood = "98 x 98 mm"           # the whole block
 # wood-offset = "0 x 2 mm"    # where the face is not in the middle of the wood: right x down
 # inked = 0.55                # share of the face that carries paint
+# picture = "fern.png"        # one print, dark on light, beside this file; then inked comes from it
 
 # A thing to print on: measure it sewn and ironed, edge to edge.
 [[item]]
@@ -87,6 +93,7 @@ quantity = 6
   # centre-down = "print"
   # order = "rows"            # row by row from the near edge, not from the middle outwards
   # colours = ["moss"]
+  # dabs = [{ colour = "ochre", middle = "20 mm" }, { colour = "moss" }]   # by part of the face
 `
 
 // startRound is for stool tops, round mats and cloths.
@@ -95,6 +102,7 @@ print = "60 x 40 mm"          # the carved face, width x height
 wood = "64 x 46 mm"           # the whole block
 # wood-offset = "0 x 2 mm"    # where the face is not in the middle of the wood: right x down
 # inked = 0.55                # share of the face that carries paint
+# picture = "wave.png"        # one print, dark on light, beside this file; then inked comes from it
 
 # A round thing to print on: measure it sewn and ironed.
 [[item]]
@@ -113,6 +121,7 @@ quantity = 2
   # lap = "0.5 mm"            # in place of gap: blocks that join, each print over the last
   # rings = 2                 # no more than this, counted from the edge
   # colours = ["pond blue"]
+  # dabs = [{ colour = "ochre", middle = "20 mm" }, { colour = "pond blue" }]
 `
 
 // startOutline is for pennants and anything else with corners.
@@ -120,6 +129,7 @@ const startOutline = `name = "acorn"
 print = "40 x 45 mm"          # the carved face, width x height
 # wood = "46 x 52 mm"         # the whole block
 # inked = 0.55                # share of the face that carries paint
+# picture = "acorn.png"       # one print, dark on light, beside this file; then inked comes from it
 
 # A thing to print on, by its corners: go round it once, and measure each corner from the left
 # and from the top.
@@ -149,6 +159,7 @@ quantity = 8
   # centre-down = "print"
   # order = "rows"            # row by row from the near edge, not from the middle outwards
   # colours = ["berry"]
+  # dabs = [{ colour = "ochre", middle = "20 mm" }, { colour = "berry" }]   # by part of the face
 `
 
 // startFourSided is for covers as they really are.
@@ -156,6 +167,7 @@ const startFourSided = `name = "fern"
 print = "90 x 90 mm"          # the carved face, width x height
 wood = "98 x 98 mm"           # the whole block
 # inked = 0.55                # share of the face that carries paint
+# picture = "fern.png"        # one print, dark on light, beside this file; then inked comes from it
 
 # A cover as it really is: sewn covers are seldom square. Measure it ironed flat: its four
 # sides, and from the top left corner to the bottom right one. Creases join the middles of
@@ -181,6 +193,7 @@ quantity = 1
   # centre-down = "print"
   # order = "rows"            # row by row from the near edge, not from the middle outwards
   # colours = ["moss"]
+  # dabs = [{ colour = "ochre", middle = "20 mm" }, { colour = "moss" }]   # by part of the face
 `
 
 // startDrum is for lampshades with straight sides.
@@ -188,6 +201,7 @@ const startDrum = `name = "acorn"
 print = "35 x 45 mm"          # the carved face, width x height
 wood = "40 x 50 mm"           # the whole block
 # inked = 0.55                # share of the face that carries paint
+# picture = "acorn.png"       # one print, dark on light, beside this file; then inked comes from it
 
 # A lampshade with straight sides, printed flat before it is made up. A whole number of prints
 # goes round, so that the pattern meets at the seam: the gap is opened until it does.
@@ -211,6 +225,7 @@ quantity = 1
   # turns = ["0 180"]         # quarter turns of the block, for each column; more rows with commas
   # order = "rows"            # row by row from the near edge, not from the middle outwards
   # colours = ["oak"]
+  # dabs = [{ colour = "ochre", middle = "20 mm" }, { colour = "oak" }]   # by part of the face
 `
 
 // startCone is for lampshades with sloping sides.
@@ -218,6 +233,7 @@ const startCone = `name = "acorn"
 print = "35 x 45 mm"          # the carved face, width x height
 wood = "40 x 50 mm"           # the whole block
 # inked = 0.55                # share of the face that carries paint
+# picture = "acorn.png"       # one print, dark on light, beside this file; then inked comes from it
 
 # A lampshade with sloping sides, printed flat before it is made up. Laid flat it is part of a
 # ring. The prints stand on its arcs, as many in every row; the narrowest row sets how many.
@@ -244,4 +260,5 @@ quantity = 1
   # turns = ["0 180"]         # quarter turns of the block, for each column; more rows with commas
   # order = "rows"            # row by row from the near edge, not from the middle outwards
   # colours = ["oak"]
+  # dabs = [{ colour = "ochre", middle = "20 mm" }, { colour = "oak" }]   # by part of the face
 `

@@ -5,6 +5,7 @@ import (
 	"underlay/geometry"
 	"underlay/template/job"
 	"underlay/template/jobfile"
+	"underlay/template/picture"
 )
 
 // readJob reads a job that must be good.
@@ -29,7 +30,8 @@ func planOf(t testing.TB, text string) *Plan {
 
 // tryText works out a job that may not be good.
 func tryText(text string) (*Plan, error) {
-	j, err := jobfile.Read("nook.toml", []byte(text))
+	unseen := func(name string) (*picture.Picture, error) { return &picture.Picture{Name: name}, nil }
+	j, err := jobfile.ReadWith("nook.toml", []byte(text), unseen)
 	if err != nil {
 		return nil, err
 	}

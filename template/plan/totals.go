@@ -5,14 +5,16 @@ import (
 	"time"
 
 	"underlay/template/job"
+	"underlay/template/motif"
 )
 
 // Total is what one block needs in one colour over the whole job.
 type Total struct {
 	Block, Colour string
 	Prints        int
-	// Paint in millilitres: printed face x inked x the maker's paint-cover, shared evenly
-	// between the colours of a pass. 0 where the job does not give these.
+	// Paint in millilitres: printed face x inked x the maker's paint-cover; of several colours each
+	// has the part of the face that it is dabbed on, or without dabs an even share. 0 where the
+	// job does not give these.
 	Paint float64
 }
 
@@ -44,15 +46,13 @@ func NewTotals(p *Plan) Totals {
 		t.Pieces += ip.Item.Quantity * ip.Item.Pieces.Count()
 		for _, c := range ip.Item.Colourings() {
 			all := ColouringTotal{Colouring: c, Item: ip.Item}
-			ip.eachPrinted(c, func(b *job.Block, prints int, colours []string) {
+			ip.eachPrinted(c, func(b *job.Block, prints int, colours []colourShare) {
 				all.Prints += prints
-				each := distinct(colours)
-				seconds += float64(prints) * (pace.SecondsAPrint + pace.SecondsAColour*float64(len(each)-1))
-				paint := float64(prints) * b.Face.Area() * 1e-6 * b.Inked * pace.PaintCover / float64(len(colours))
-				for _, colour := range each {
-					share := paint * float64(countOf(colours, colour))
-					t.Rows = addTo(t.Rows, b.Name, colour, prints, share)
-					all.Rows = addTo(all.Rows, b.Name, colour, prints, share)
+				seconds += float64(prints) * (pace.SecondsAPrint + pace.SecondsAColour*float64(len(colours)-1))
+				paint := float64(prints) * b.Face.Area() * 1e-6 * pace.PaintCover
+				for _, k := range colours {
+					t.Rows = addTo(t.Rows, b.Name, k.colour, prints, paint*k.share)
+					all.Rows = addTo(all.Rows, b.Name, k.colour, prints, paint*k.share)
 				}
 			})
 			t.Prints += all.Prints
@@ -68,8 +68,8 @@ func NewTotals(p *Plan) Totals {
 }
 
 // eachPrinted calls visit for each block of each pass that is printed in a colouring: with its
-// prints on all pieces and faces that are, and the colours of the pass as they are there.
-func (ip *ItemPlan) eachPrinted(c job.Colouring, visit func(b *job.Block, prints int, colours []string)) {
+// prints on all pieces and faces that are, and the colours on it as they are there.
+func (ip *ItemPlan) eachPrinted(c job.Colouring, visit func(b *job.Block, prints int, colours []colourShare)) {
 	for _, cloth := range ip.Cloths() {
 		for _, pp := range cloth.Printed() {
 			faces := 0
@@ -78,38 +78,51 @@ func (ip *ItemPlan) eachPrinted(c job.Colouring, visit func(b *job.Block, prints
 					faces++
 				}
 			}
-			colours := colourNames(pp.Pass)
-			for i, name := range colours {
-				colours[i] = c.Colour(name)
-			}
 			for _, b := range pp.Blocks() {
 				if n := pp.PrintsOf(b) * c.Pieces * faces; n > 0 {
-					visit(b, n, colours)
+					visit(b, n, coloursOn(b, pp.Pass, c))
 				}
 			}
 		}
 	}
 }
 
-// distinct returns colours without those that come again: two may be swapped for the same one.
-func distinct(colours []string) []string {
-	var each []string
-	for _, c := range colours {
-		if !slices.Contains(each, c) {
-			each = append(each, c)
+// colourShare is a colour on a block, and the share of the block's whole face that carries its paint;
+// 0 where the block does not say how much is inked.
+type colourShare struct {
+	colour string
+	share  float64
+}
+
+// coloursOn lists the colours on a block of a pass as they are in a colouring, each once: two may
+// be swapped for the same one, or dabbed on in two places.
+func coloursOn(b *job.Block, p *job.Pass, c job.Colouring) []colourShare {
+	var each []colourShare
+	add := func(colour string, share float64) {
+		colour = c.Colour(colour)
+		i := slices.IndexFunc(each, func(k colourShare) bool { return k.colour == colour })
+		if i < 0 {
+			i = len(each)
+			each = append(each, colourShare{colour: colour})
+		}
+		each[i].share += share
+	}
+	switch {
+	case len(p.Dabs) > 0:
+		for i, share := range motif.Shares(b, p.Dabs) {
+			if b.Inked == 0 {
+				share = 0
+			}
+			add(p.Dabs[i].Colour, share)
+		}
+	case len(p.Colours) == 0:
+		add("one colour", b.Inked)
+	default:
+		for _, colour := range p.Colours {
+			add(colour, b.Inked/float64(len(p.Colours)))
 		}
 	}
 	return each
-}
-
-func countOf(colours []string, colour string) int {
-	n := 0
-	for _, c := range colours {
-		if c == colour {
-			n++
-		}
-	}
-	return n
 }
 
 // addTo adds prints and paint to the row of a block and a colour.
@@ -122,12 +135,4 @@ func addTo(rows []Total, block, colour string, prints int, paint float64) []Tota
 	rows[i].Prints += prints
 	rows[i].Paint += paint
 	return rows
-}
-
-// colourNames are a pass's colours; one without a name where the job names none.
-func colourNames(p *job.Pass) []string {
-	if len(p.Colours) == 0 {
-		return []string{"one colour"}
-	}
-	return slices.Clone(p.Colours)
 }

@@ -50,6 +50,7 @@ func Fit(p *plan.Plan) string {
 		}
 	}
 	f.set(p)
+	f.unnamed(p.Job)
 	return strings.Join(f.lines, "\n") + "\n"
 }
 
@@ -109,6 +110,9 @@ func (f *fitText) pass(ip *plan.ItemPlan, p *plan.PassPlan, differ bool) {
 		how += ", " + guide.GapWords(f.u, c.Gap)
 	}
 	f.say("    ", words.UpperFirst(how)+".")
+	if len(p.Pass.Dabs) > 0 {
+		f.say("    ", words.UpperFirst(Dabs(f.u, p.Pass))+".")
+	}
 	f.runs(c)
 	for _, n := range p.Notes {
 		f.say("    ", words.UpperFirst(n)+".")

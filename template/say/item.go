@@ -2,6 +2,7 @@ package say
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"underlay/geometry"
@@ -203,4 +204,24 @@ func setText(p *plan.Plan, t plan.Totals) string {
 		text += "; " + Time(t.Bench) + " at the bench"
 	}
 	return text + "."
+}
+
+// unnamed says which paints nothing is printed in, where anything is.
+func (f *fitText) unnamed(j *job.Job) {
+	named := j.Colours()
+	var idle []string
+	for _, p := range j.Paints {
+		if !slices.Contains(named, p.Name) {
+			idle = append(idle, words.Quote(p.Name))
+		}
+	}
+	if len(idle) == 0 || !slices.ContainsFunc(j.Items, func(it *job.Item) bool { return len(it.Passes) > 0 }) {
+		return
+	}
+	what := "a paint that no pass or colourway here names"
+	if len(idle) > 1 {
+		what = "paints that no pass or colourway here names"
+	}
+	f.blank()
+	f.say("", words.UpperFirst(words.InWords(idle))+": "+what+".")
 }

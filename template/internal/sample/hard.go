@@ -71,6 +71,11 @@ func Hard(t *testing.T) map[string]*job.Job {
 			"[[item.pass]]\nblock = 'wave'\ngap = '2 mm'\nrepeat = 'brick'\n[[item.pass]]\nblock = 'acorn'\non = 'wave'\n"),
 		"pieces side by side": read("[paper]\nextent = 'edges'\n" + acorn + "[[item]]\nname = 'coaster'\nsize = '11 cm x 105 mm'\nborder = '3 mm'\n" +
 			"pieces = '4 x 3'\n[[item.pass]]\nblock = 'acorn'\ngap = '2 mm'\n"),
+		"dabs": read("[printing]\npaint-cover = '90 ml/m2'\n[[paint]]\nname = 'moss'\nlooks = '#5f7a3a'\n" + fern + acorn + "inked = 0.5\n" + cushion + "quantity = 3\n" +
+			"[[item.pass]]\nblocks = [['fern', 'acorn']]\ngap = '2 mm'\n" +
+			"dabs = [{ colour = 'ochre', middle = '12 mm' }, { colour = 'a blue like the pond behind the mill', corners = '6 mm' }, { colour = 'moss' }]\n" +
+			"[[item.pass]]\nname = 'over'\nblock = 'acorn'\nrepeat = 'one'\nover = true\ndabs = [{ colour = 'navy', edge = '5 mm' }]\n" +
+			"[[item.colourway]]\nname = 'evening'\nswap = { moss = 'ochre' }\n"),
 		"six-sided": read("[[block]]\nname = 'pebble'\nshape = 'hexagon'\nprint = '52 x 60 mm'\n" + cushion +
 			"[[item.pass]]\nblock = 'pebble'\ngap = '2 mm'\n"),
 		"no overlap": read("[paper]\nsize = 'A5'\noverlap = '0 mm'\n" + acorn +
