@@ -13,6 +13,7 @@ import (
 	"underlay/template/guide"
 	"underlay/template/job"
 	"underlay/template/picture"
+	"underlay/template/say"
 	"underlay/template/trace"
 	"underlay/template/words"
 )
@@ -91,11 +92,11 @@ func (c *call) trace(args []string) error {
 		return err
 	}
 	err = c.writeOut(output{name: file, from: from, content: content.Bytes(),
-		ready: func() error { return c.print(tracedBlock(name, filepath.Base(file), p)) }})
+		ready: func() error { return c.print("\n" + say.TracedBlock(name, filepath.Base(file), p)) }})
 	if err != nil {
 		return err
 	}
-	c.note(tracedWords(file, p))
+	c.note("wrote " + file + ", the print as it was measured: look at it before you rely on it\n" + say.Traced(p))
 	return nil
 }
 
@@ -171,27 +172,4 @@ func (c *call) traced(name string) (trace.Print, error) {
 		return trace.Print{}, errors.New(name + ": " + err.Error())
 	}
 	return p, nil
-}
-
-// tracedBlock is what a job says of the block. It begins with an empty line, so that it can be put at
-// the end of any job.
-func tracedBlock(name, file string, p trace.Print) string {
-	tenth := func(l geometry.Length) string { return geometry.Decimals(l.Millimetres(), 1) }
-	return fmt.Sprintf("\n[[block]]\nname = %s\nprint = \"%s x %s mm\"\ninked = %s\npicture = %s\n",
-		words.TOML(name), tenth(p.Size.W), tenth(p.Size.H), geometry.Decimals(max(p.Inked, 0.01), 2), words.TOML(file))
-}
-
-// tracedWords says how sure the measures are.
-func tracedWords(file string, p trace.Print) string {
-	mm := func(l geometry.Length, places int) string { return geometry.Decimals(l.Millimetres(), places) + " mm" }
-	text := fmt.Sprintf("wrote %s, the print as it was measured: look at it before you rely on it\n"+
-		"sure to about %s: buttons and dots of the window lie within %s of their places (%s in the mean); the picture has %s pixels to the millimetre, is taken %.0f degrees aslant and sharp to %s",
-		file, mm(p.Sure(), 1), mm(p.Worst, 2), mm(p.Fit, 3), geometry.Decimals(p.Scale, 1), p.Aslant, mm(p.Blur, 2))
-	if p.Light {
-		text += "\nthe print is lighter than what it is on, and was taken for paint all the same"
-	}
-	if p.Specks > 0 {
-		text += "\nleft out: " + words.Counted(p.Specks, "speck", "specks") + " beside the print or in it"
-	}
-	return text
 }
