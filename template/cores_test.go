@@ -2,19 +2,18 @@ package template
 
 import (
 	"bytes"
-	"os"
 	"runtime"
 	"testing"
 
-	"underlay/template/internal/repo"
-
 	"underlay/paper/pdf"
+	"underlay/template/internal/sample"
+	"underlay/template/plan"
 )
 
 // TestSameBytesOnAnyNumberOfCores draws an example of several items with one core, and with
 // more than this machine may have.
 func TestSameBytesOnAnyNumberOfCores(t *testing.T) {
-	source, err := os.ReadFile(repo.Path(t, "examples", "reading-nook.toml"))
+	plan, err := plan.New(sample.Example(t, "reading-nook"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -23,7 +22,7 @@ func TestSameBytesOnAnyNumberOfCores(t *testing.T) {
 	var first []byte
 	for _, cores := range []int{1, 2, 7} {
 		runtime.GOMAXPROCS(cores)
-		doc, _, err := Document(planOf(t, string(source)), Parts())
+		doc, _, err := Document(plan, Parts())
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -33,7 +33,7 @@ func pictures() []pictured {
 		{"borders", "runner-with-fringe", "guide", 2, mmRect(70, 38, 210, 160)},
 		{"edges", dark, "guide", 1, mmRect(20, 36, 190, 172)},
 		{"ticks", dark, "guide", 2, mmRect(6, 4, 200, 72)},
-		{"set", "towels", "bench", 2, mmRect(8, 132, 202, 216)},
+		{"set", "towels", "bench", 2, mmRect(8, 146, 202, 220)},
 		{"napkins", "napkins", "guide", 3, mmRect(20, 4, 283, 150)},
 		{"cuts", "napkins", "bench", 2, mmRect(8, 202, 78, 280)},
 		{"two-part", "two-part-acorn", "guide", 3, mmRect(4, 46, 210, 203)},

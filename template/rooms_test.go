@@ -46,7 +46,7 @@ var rooms = map[string]string{
 	"template/internal/messages": "template/job template/internal/repo",
 	"template/internal/oracle":   "geometry template/job",
 	"template/internal/readback": "geometry paper paper/pdf testdata/pdfread",
-	"template/internal/sample":   "geometry template/words template/job template/jobfile template/internal/repo",
+	"template/internal/sample":   "geometry template/words template/job template/jobfile template/picture template/internal/repo",
 }
 
 // tested says which more the tests of each may import: helpers, and what makes what they test. Only
@@ -64,7 +64,7 @@ var tested = map[string]string{
 	"template/look":    "paper/pdf paper/svg template/picture template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
 	"template/say":     "template/jobfile template/internal/sample",
 	"template/bench":   "paper/raster template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
-	"template":         "template/internal/messages template/internal/readback template/internal/repo template/internal/sample testdata/pdfread",
+	"template":         "template/internal/messages template/internal/readback template/internal/repo template/internal/sample testdata/pdfread testdata/motifs template/picture",
 }
 
 // TestArrowsPointDown holds every import within the module against the tables.

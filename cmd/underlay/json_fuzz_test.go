@@ -40,7 +40,7 @@ func FuzzJSON(f *testing.F) {
 	f.Add([]byte("units = 'in'\n[paper]\nsize = 'one sheet'\n[[block]]\nname = '<b>&\u2028'\nprint = '1/3 x 2/7 in'\n" +
 		"[[item]]\nname = '\u0000 \"'\nsize = '5 x 4 in'\nborder = '0 mm'\n[[item.pass]]\nblock = '<b>&\u2028'\ngap = '0 mm to 1/8 in'\nrepeat = 'half-drop'\n"))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		job, err := jobfile.Read("nook.toml", data)
+		job, err := jobfile.ReadWith("nook.toml", data, picturesBeside("../../examples/nook.toml"))
 		if err != nil || !small(job) {
 			return
 		}

@@ -117,7 +117,7 @@ func TestJSONForm(t *testing.T) {
 	}
 	for name, data := range jsonJobs(t) {
 		t.Run(strings.ReplaceAll(name, " ", "-"), func(t *testing.T) {
-			job, err := jobfile.Read(name, data)
+			job, err := jobfile.ReadWith(name, data, picturesBeside("../../examples/nook.toml"))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -148,7 +148,7 @@ func TestJSONForm(t *testing.T) {
 			strings.NewReplacer("@", pass+".near_misses").Replace("@ @[].axis @[].cloth_mm @[].border_mm @[].gap_mm @[].block_mm"),
 			strings.NewReplacer("@", pass+".wanted").Replace("@ @.columns @.rows @.cloth_mm @.cloth_mm.width @.cloth_mm.height @.block_mm @.block_mm.width @.block_mm.height"), pair(pass + ".wanted.gap_mm"),
 			strings.NewReplacer("@", pass).Replace("@.blocks"),
-			strings.NewReplacer("@", pass+".prints").Replace("@ @[].number @[].block @[].x_mm @[].y_mm @[].turn_deg @[].touch_down @[].touch_down.x_mm @[].touch_down.y_mm @[].stretch @[].number_in_stretch @[].piece @[].number_in_piece"),
+			strings.NewReplacer("@", pass+".prints").Replace("@ @[].number @[].block @[].colours @[].x_mm @[].y_mm @[].turn_deg @[].touch_down @[].touch_down.x_mm @[].touch_down.y_mm @[].stretch @[].number_in_stretch @[].piece @[].number_in_piece"),
 			strings.NewReplacer("@", "items[].pieces").Replace("@ @.across @.down @.apart_mm @.width_mm @.height_mm"), pair("items[].pieces.cuts_mm"),
 			"items[].moves items[].moves.axis items[].moves.stretch_mm items[].moves.times",
 			"items[].overlaps items[].overlaps[].pass items[].overlaps[].on items[].overlaps[].prints items[].overlaps[].faces",

@@ -23,6 +23,8 @@ func TestReadme(t *testing.T) {
 	readme := string(data)
 	t.Chdir(t.TempDir())
 	examples := copyExamples(t, root)
+	// Each recipe's job lies beside its pictures, as the examples do.
+	recipe := filepath.Join("examples", "recipe.toml")
 
 	// After the first, which the maker types in, each job is an example too,
 	// so that the picture below it is a picture of it.
@@ -31,10 +33,10 @@ func TestReadme(t *testing.T) {
 		t.Fatalf("%d jobs are shown", len(jobs))
 	}
 	for i, m := range jobs {
-		if err := os.WriteFile("cushion.toml", []byte(m[1]), 0o644); err != nil {
+		if err := os.WriteFile(recipe, []byte(m[1]), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		for _, args := range [][]string{{"fit", "cushion.toml"}, {"draw", "cushion.toml"}} {
+		for _, args := range [][]string{{"fit", recipe}, {"draw", recipe}} {
 			var out, errs bytes.Buffer
 			// What a crowded reach leaves unnamed is said, and no fault of the job.
 			code := run(args, nil, &out, &errs, noEnv)
@@ -75,34 +77,36 @@ func TestReadme(t *testing.T) {
 	}
 }
 
-// copyExamples copies the example jobs below root into the current folder, and returns the text
-// of them all.
+// copyExamples copies the example jobs below root, and their pictures, into the current folder's own
+// folder of examples; it returns the text of all jobs.
 func copyExamples(t *testing.T, root string) string {
 	t.Helper()
-	files, err := filepath.Glob(filepath.Join(root, "examples", "*.toml"))
-	if err != nil {
-		t.Fatal(err)
-	}
 	if err := os.Mkdir("examples", 0o755); err != nil {
 		t.Fatal(err)
 	}
+	for _, pictures := range []string{"*.png", "*.jpg"} {
+		copyFiles(t, filepath.Join(root, "examples", pictures), "examples")
+	}
+	return copyFiles(t, filepath.Join(root, "examples", "*.toml"), "examples")
+}
+
+// copyFiles copies the files that a pattern names into a folder, and returns all that is in them.
+func copyFiles(t *testing.T, pattern, folder string) string {
+	t.Helper()
+	files, err := filepath.Glob(pattern)
+	if err != nil || len(files) == 0 {
+		t.Fatalf("%s: %d files, %v", pattern, len(files), err)
+	}
 	var all strings.Builder
 	for _, file := range files {
-		job, err := os.ReadFile(file)
+		data, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if err := os.WriteFile(filepath.Join("examples", filepath.Base(file)), job, 0o644); err != nil {
+		if err := os.WriteFile(filepath.Join(folder, filepath.Base(file)), data, 0o644); err != nil {
 			t.Fatal(err)
 		}
-		all.Write(job)
-	}
-	photo, err := os.ReadFile(filepath.Join(root, "examples", "fern-photo.jpg"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := os.WriteFile(filepath.Join("examples", "fern-photo.jpg"), photo, 0o644); err != nil {
-		t.Fatal(err)
+		all.Write(data)
 	}
 	return all.String()
 }

@@ -7,9 +7,11 @@ import (
 	"testing"
 
 	"underlay/geometry"
+	"underlay/paper"
 	"underlay/template/internal/messages"
 	"underlay/template/internal/repo"
 	"underlay/template/job"
+	"underlay/template/picture"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
@@ -20,6 +22,7 @@ import (
 func sameJob(a, b *job.Job) string {
 	return cmp.Diff(a, b,
 		cmp.AllowUnexported(geometry.Outline{}),
+		cmp.Comparer(func(x, y *picture.Picture) bool { return x == y }),
 		cmp.Comparer(func(x, y geometry.Length) bool { return math.Abs(float64(x-y)) <= float64(geometry.Tolerance) }),
 		cmpopts.IgnoreFields(job.Job{}, "Source", "File"),
 		cmpopts.IgnoreFields(job.Item{}, "Line"),
@@ -38,13 +41,23 @@ func TestExampleAsRead(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got, err := Read("reading-nook.toml", data)
+	got, err := ReadWith("reading-nook.toml", data, examplePictures)
 	if err != nil {
 		t.Fatal(err)
 	}
+	shown := func(name string) *picture.Picture {
+		p, err := examplePictures(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p
+	}
 	fern := &job.Block{Name: "fern", Shape: "rectangle", Size: geometry.Size{W: 90, H: 90},
-		Face: rectangle(90, 90), Wood: rectangle(98, 98)}
-	wave := &job.Block{Name: "wave", Shape: "rectangle", Size: geometry.Size{W: 60, H: 40}, Face: rectangle(60, 40)}
+		Face: rectangle(90, 90), Wood: rectangle(98, 98), Picture: shown("fern.png")}
+	wave := &job.Block{Name: "wave", Shape: "rectangle", Size: geometry.Size{W: 60, H: 40}, Face: rectangle(60, 40), Picture: shown("wave.png")}
+	for _, b := range []*job.Block{fern, wave} {
+		b.Inked = b.Picture.Mask.Share()
+	}
 	pass := func(name string, b *job.Block, gap geometry.Length, colour string) *job.Pass {
 		return &job.Pass{Name: name, Block: b, Repeat: "straight",
 			Gap:  job.Gaps{Across: job.Gap{Least: gap, Most: gap}, Down: job.Gap{Least: gap, Most: gap}},
@@ -60,6 +73,7 @@ func TestExampleAsRead(t *testing.T) {
 			Extent: job.FullExtent, Passes: job.PassesTogether, Lines: job.FineLines},
 		Printing: job.Printing{Hand: job.RightHand},
 		Blocks:   []*job.Block{fern, wave},
+		Paints:   []job.Paint{{Name: "moss", Looks: paper.Ink{R: 0x5f, G: 0x7a, B: 0x3a}}, {Name: "pond blue", Looks: paper.Ink{R: 0x3f, G: 0x7a, B: 0x94}}},
 		Items: []*job.Item{
 			{Name: "floor cushion", Shape: "rectangle", Size: geometry.Size{W: 500, H: 500}, Outline: item(500, 500),
 				Border: geometry.EvenEdges(25), Hem: 12, Quantity: 6, Faces: []string{"front", "back"},

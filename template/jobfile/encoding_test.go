@@ -44,7 +44,7 @@ func TestUTF16(t *testing.T) {
 			"big-endian":    asUTF16(binary.BigEndian, text),
 			"UTF-8":         []byte("\ufeff" + text),
 		} {
-			got, err := Read("nook.toml", file)
+			got, err := ReadWith("nook.toml", file, examplePictures)
 			if err != nil {
 				t.Errorf("%s, %s: %v", name, what, err)
 				continue

@@ -97,7 +97,7 @@ func TestOverriddenSource(t *testing.T) {
 					continue
 				}
 				tried++
-				again, err := Read("again.toml", job.Source)
+				again, err := ReadWith("again.toml", job.Source, examplePictures)
 				if err != nil {
 					t.Errorf("%s, %+v: %v\n%s", name, o, err, job.Source)
 					continue

@@ -125,7 +125,7 @@ func TestExamples(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if _, err := Read(filepath.Base(f), data); err != nil {
+		if _, err := ReadWith(filepath.Base(f), data, examplePictures); err != nil {
 			t.Errorf("%v", err)
 		}
 	}

@@ -2,29 +2,20 @@ package plan
 
 import (
 	"math"
-	"os"
 	"testing"
 	"time"
-	"underlay/template/internal/repo"
-	"underlay/template/jobfile"
 
 	"github.com/google/go-cmp/cmp"
 	"github.com/google/go-cmp/cmp/cmpopts"
+
+	"underlay/template/internal/sample"
 )
 
 // TestTotals is a worked case by hand (invented figures of the demo): 6 covers, on each 16
 // ferns of 90 x 90 mm in two colours and 9 round pebbles of 28 mm in one; paint 90 ml a square
 // metre, fern inked 0.55, pebble 0.9; 75 seconds a print, 40 more for the second colour.
 func TestTotals(t *testing.T) {
-	data, err := os.ReadFile(repo.Path(t, "examples", "cushion-back.toml"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	job, err := jobfile.Read("cushion-back.toml", data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	plan, err := New(job)
+	plan, err := New(sample.Example(t, "cushion-back"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -44,15 +35,7 @@ func TestTotals(t *testing.T) {
 
 // TestTotalsLeftOut: a figure is given only where the maker gave what it is made from.
 func TestTotalsLeftOut(t *testing.T) {
-	data, err := os.ReadFile(repo.Path(t, "examples", "reading-nook.toml"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	job, err := jobfile.Read("reading-nook.toml", data)
-	if err != nil {
-		t.Fatal(err)
-	}
-	plan, err := New(job)
+	plan, err := New(sample.Example(t, "reading-nook"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -4,13 +4,41 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+
 	"underlay/template/internal/repo"
 	"underlay/template/job"
 	"underlay/template/jobfile"
+	"underlay/template/picture"
 )
 
+// Pictures finds the pictures that lie beside the job files a user is given.
+func Pictures(t testing.TB) jobfile.Pictures {
+	return func(name string) (*picture.Picture, error) {
+		file, err := os.ReadFile(repo.Path(t, "examples", name))
+		if err != nil {
+			return nil, err
+		}
+		return picture.Read(name, file)
+	}
+}
+
+// Example reads one of the job files a user is given, by its name without ".toml".
+func Example(t testing.TB, name string) *job.Job {
+	t.Helper()
+	name += ".toml"
+	data, err := os.ReadFile(repo.Path(t, "examples", name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	j, err := jobfile.ReadWith(name, data, Pictures(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return j
+}
+
 // Examples reads every job file a user is given.
-func Examples(t *testing.T) map[string]*job.Job {
+func Examples(t testing.TB) map[string]*job.Job {
 	t.Helper()
 	files, err := filepath.Glob(repo.Path(t, "examples", "*.toml"))
 	if err != nil || len(files) < 2 {
@@ -18,15 +46,8 @@ func Examples(t *testing.T) map[string]*job.Job {
 	}
 	jobs := map[string]*job.Job{}
 	for _, file := range files {
-		data, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		job, err := jobfile.Read(filepath.Base(file), data)
-		if err != nil {
-			t.Fatal(err)
-		}
-		jobs[filepath.Base(file)] = job
+		name := filepath.Base(file)
+		jobs[name] = Example(t, name[:len(name)-len(".toml")])
 	}
 	return jobs
 }
