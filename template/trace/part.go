@@ -68,51 +68,57 @@ func (o *opening) inside() (l *lamp, e *opening, t tones, err error) {
 	return l, e, t, nil
 }
 
-// tones parts the shares of a part of the opening in two by Otsu's threshold, which is taken on
-// share / (share + 1): the ground is in the middle of that, whatever is darker below, and whatever is
-// lighter above it. The class of which the ground's light is more typical is the ground.
+// shareBins is how many steps a share of the ground's light is counted in, on share / (share + 1):
+// the ground is in the middle of that, whatever is darker below, and whatever is lighter above it.
+const shareBins = 4096
+
+func shareBin(share float64) int { return int(shareBins * share / (share + 1)) }
+
+// binShare returns the share in the middle of a bin.
+func binShare(bin int) float64 {
+	v := (float64(bin) + 0.5) / shareBins
+	return v / (1 - v)
+}
+
+// tones parts the shares of a part of the opening in two by Otsu's threshold. The class of which the
+// ground's light is more typical is the ground.
 func (e *opening) tones(part func(x, y int) bool) tones {
-	bin := func(share float64) int { return int(255 * share / (share + 1)) }
+	bins := make([]int, shareBins)
 	var histogram [256]int
 	for i, share := range e.light {
 		if part(i%e.w, i/e.w) {
-			histogram[bin(max(share, 0))]++
+			bin := shareBin(max(share, 0))
+			bins[bin]++
+			histogram[bin*256/shareBins]++
 		}
 	}
-	threshold := int(picture.Otsu(histogram))
-	var dark, light []float64
-	for i, share := range e.light {
-		if !part(i%e.w, i/e.w) {
-			continue
+	cut := (int(picture.Otsu(histogram)) + 1) * shareBins / 256
+	// The share that so many of a class do not exceed.
+	quantile := func(from, to int, of float64) float64 {
+		all := 0
+		for _, n := range bins[from:to] {
+			all += n
 		}
-		if bin(max(share, 0)) <= threshold {
-			dark = append(dark, share)
-		} else {
-			light = append(light, share)
+		left := int(of * float64(all))
+		for i, n := range bins[from:to] {
+			if left -= n; left < 0 {
+				return binShare(from + i)
+			}
 		}
+		return 1
 	}
-	if len(dark) == 0 || len(light) == 0 {
-		return tones{1, 1, 0}
-	}
-	slices.Sort(dark)
-	slices.Sort(light)
 	// Edges, which are neither, lie between: beyond the middle of each class there are few.
-	ground, print := light, dark[len(dark)*2/5]
-	if math.Abs(math.Log(max(middle(dark), faint))) < math.Abs(math.Log(max(middle(light), faint))) {
-		ground, print = dark, light[len(light)*3/5]
+	dark, light := quantile(0, cut, 0.5), quantile(cut, shareBins, 0.5)
+	t := tones{ground: light, print: quantile(0, cut, 0.4)}
+	from, to := cut, shareBins
+	if math.Abs(math.Log(max(dark, faint))) < math.Abs(math.Log(max(light, faint))) {
+		t = tones{ground: dark, print: quantile(cut, shareBins, 0.6)}
+		from, to = 0, cut
 	}
-	t := tones{ground: middle(ground), print: print}
-	off := make([]float64, len(ground))
-	for i, share := range ground {
-		off[i] = math.Abs(share - t.ground)
-	}
-	slices.Sort(off)
-	t.spread = 1.4826 * middle(off)
+	// By the law of errors two thirds of the ground lie within the deviation.
+	t.spread = (quantile(from, to, 0.84) - quantile(from, to, 0.16)) / 2
 	return t
 }
-
-// middle returns the median of what is sorted.
-func middle(sorted []float64) float64 { return sorted[len(sorted)/2] }
 
 // clear tells whether print and ground can be told apart for sure.
 func (t tones) clear() bool {
