@@ -51,13 +51,20 @@ func (p *patch) between(q point) float64 {
 	return (p.of[o]*(1-fx)+p.of[o+1]*fx)*(1-fy) + (p.of[o+w]*(1-fx)+p.of[o+w+1]*fx)*fy
 }
 
+// What sharpened takes: the second derivatives over so many deviations, where there is more of the
+// print in them than of noise, and so many times as much of them as the first order has, which is
+// what brings the tips of triangles and the rims of rings nearest to their places.
+const (
+	sharpReach = 2
+	sharpTimes = 2
+)
+
 // sharpened takes a smear of the given deviation, in pixels, back from what is w wide: a smear adds
 // half its square times the second derivatives to a picture, to the first order, and they are taken
-// off again. Points that the smear has worn off come back; a straight edge stays where it is.
+// off again. Tips that the smear has worn off come back; a straight edge stays where it is.
 func sharpened(of []float32, w int, deviation float64) []float32 {
-	// The derivatives are taken over what is seen; nearer there is noise.
 	d := max(int(math.Round(deviation*sharpReach)), 1)
-	k := float32(sharpShare * deviation * deviation / 2 / float64(d*d))
+	k := float32(sharpTimes * deviation * deviation / 2 / float64(d*d))
 	out := make([]float32, len(of))
 	h := len(of) / w
 	for y := range h {
@@ -70,8 +77,3 @@ func sharpened(of []float32, w int, deviation float64) []float32 {
 	}
 	return out
 }
-
-const (
-	sharpReach = 1.2
-	sharpShare = 1.0
-)
