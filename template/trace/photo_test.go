@@ -9,7 +9,7 @@ import (
 )
 
 var (
-	photos = flag.Int("photos", 12, "how many photographs to make up")
+	photos = flag.Int("photos", 8, "how many photographs to make up")
 	first  = flag.Uint64("first", 1, "the first one's seed")
 )
 
