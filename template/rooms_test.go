@@ -52,19 +52,20 @@ var rooms = map[string]string{
 // tested says which more the tests of each may import: helpers, and what makes what they test. Only
 // those that read papers back start a PDF engine.
 var tested = map[string]string{
-	"paper":            "paper/planner",
-	"paper/sheets":     "paper/planner",
-	"paper/pdf":        "paper/planner paper/sheets testdata/pdfread",
-	"paper/svg":        "paper/planner paper/sheets paper/pdf testdata/pdfread",
-	"paper/raster":     "paper/pdf testdata/pdfread",
-	"template/jobfile": "template/internal/messages template/internal/repo",
-	"template/plan":    "template/jobfile template/picture template/internal/messages template/internal/oracle template/internal/repo template/internal/sample",
-	"template/trace":   "geometry paper paper/pdf template/guide template/picture template/internal/readback template/internal/repo testdata/photograph",
-	"template/guide":   "paper/pdf paper/svg template/jobfile template/picture template/internal/oracle template/internal/readback template/internal/sample testdata/pdfread",
-	"template/look":    "paper/pdf paper/svg template/picture template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
-	"template/say":     "template/jobfile template/internal/sample",
-	"template/bench":   "paper/raster template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
-	"template":         "template/internal/messages template/internal/readback template/internal/repo template/internal/sample testdata/pdfread testdata/motifs template/picture",
+	"paper":                 "paper/planner",
+	"paper/sheets":          "paper/planner",
+	"paper/pdf":             "paper/planner paper/sheets testdata/pdfread",
+	"paper/svg":             "paper/planner paper/sheets paper/pdf testdata/pdfread",
+	"paper/raster":          "paper/pdf testdata/pdfread",
+	"template/jobfile":      "template/internal/messages template/internal/repo",
+	"template/plan":         "template/jobfile template/picture template/internal/messages template/internal/oracle template/internal/repo template/internal/sample",
+	"template/trace":        "geometry paper paper/pdf template/guide template/picture template/internal/readback template/internal/repo testdata/photograph",
+	"template/guide":        "paper/pdf paper/svg template/jobfile template/picture template/internal/oracle template/internal/readback template/internal/sample testdata/pdfread",
+	"template/look":         "paper/pdf paper/svg template/picture template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
+	"template/say":          "template/jobfile template/internal/sample",
+	"template/bench":        "paper/raster template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
+	"template":              "template/internal/messages template/internal/readback template/internal/repo template/internal/sample testdata/pdfread testdata/motifs template/picture",
+	"template/jobfile/edit": "template/internal/sample",
 }
 
 // TestArrowsPointDown holds every import within the module against the tables.

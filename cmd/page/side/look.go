@@ -190,13 +190,6 @@ func (v view) say() {
 	v.colours()
 }
 
-// overlap says of passes that lie on each other what would avoid it.
-func (v view) overlap(o plan.Overlap) {
-	path := v.passPath(o.Pass.Pass)
-	over := Way{"They are meant to lie there.", []Edit{{path + ".over", "true"}}}
-	v.Overlaps = append(v.Overlaps, More{path, say.Overlap(v.plan.Job.Units, o), []Way{over}})
-}
-
 // colours lists the colours of the item's passes, with those that its colourways put in their place.
 func (v view) colours() {
 	j := v.plan.Job

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"underlay/template/jobfile/keys"
 	"underlay/template/jobfile/toml"
@@ -17,6 +18,10 @@ type Path []string
 // ParsePath reads a path as it is written, with dots: item.0.pass.1.gap. A name with a dot or a quote
 // in it stands in quotes, as in TOML.
 func ParsePath(s string) (Path, error) {
+	wrong := fmt.Errorf("%s is no path to a place in a job; write one such as item.0.size", words.Quote(s))
+	if !utf8.ValidString(s) {
+		return nil, wrong
+	}
 	var p Path
 	for rest := s; ; {
 		var name string
@@ -25,8 +30,8 @@ func ParsePath(s string) (Path, error) {
 			if err == nil {
 				name, err = strconv.Unquote(quoted)
 			}
-			if err != nil {
-				return nil, fmt.Errorf("%s is no path to a place in a job; write one such as item.0.size", words.Quote(s))
+			if err != nil || !utf8.ValidString(name) {
+				return nil, wrong
 			}
 			rest = rest[len(quoted):]
 		} else {
@@ -41,7 +46,7 @@ func ParsePath(s string) (Path, error) {
 			return p, nil
 		}
 		if rest[0] != '.' || name == "" {
-			return nil, fmt.Errorf("%s is no path to a place in a job; write one such as item.0.size", words.Quote(s))
+			return nil, wrong
 		}
 		rest = rest[1:]
 	}

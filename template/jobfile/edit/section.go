@@ -22,19 +22,6 @@ func (t *text) heading(n *toml.Node) int {
 	return -1
 }
 
-// below tells whether a table is another, or in it.
-func below(n, of *toml.Node) bool {
-	if n == of {
-		return true
-	}
-	for _, key := range of.Order {
-		if below(n, of.Keys[key]) {
-			return true
-		}
-	}
-	return slices.ContainsFunc(of.Items, func(i *toml.Node) bool { return below(n, i) })
-}
-
 // sections lists the headings of a table and of those in it, in their order.
 func (t *text) sections(n *toml.Node) []int {
 	within := map[*toml.Node]bool{}

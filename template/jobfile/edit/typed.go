@@ -11,18 +11,22 @@ import (
 // Source returns what someone typed into the blank of a key of a kind as TOML writes it: a text with
 // quotes, a number without, a list with brackets, of what commas part. Where that cannot be what the
 // key takes it becomes a text all the same: what is wrong with it is then for the check of the job to
-// say. What is typed as TOML already, a list in its brackets, stays as it is. "" for nothing.
+// say. What is typed as TOML already, a list in its brackets or a text in its quotes, stays as it is, but
+// for names, which may hold any sign. "" for nothing.
 func Source(k keys.Kind, typed string) string {
-	typed = strings.TrimSpace(typed)
-	if typed == "" {
+	bare := strings.TrimSpace(typed)
+	switch {
+	case bare == "":
 		return ""
+	case k.Name():
+		return words.TOML(typed)
+	case strings.ContainsAny(bare[:1], `[{"'`) && isValue(bare):
+		return bare
 	}
-	if !k.Name() && strings.ContainsAny(typed[:1], "[{") && isValue(typed) {
-		return typed
-	}
+	typed = bare
 	switch k.Form() {
 	case keys.Bare:
-		if isValue(typed) && typed[0] != '"' && typed[0] != '\'' {
+		if isValue(typed) {
 			return typed
 		}
 	case keys.Listed:
@@ -73,55 +77,66 @@ func swaps(typed string) string {
 // Typed returns a value as it stands in the blank of a key of a kind, so that Source makes of it what
 // says the same. Source is how it is written in the job, and stands where the blank has no plainer way.
 func Typed(k keys.Kind, n *toml.Node, source string) string {
-	if text, ok := typed(k, n); ok && text != "" {
-		return text
+	text := typed(k, n)
+	if text == "" {
+		return source
 	}
-	return source
+	again, problems := toml.Parse([]byte("x = " + Source(k, text)))
+	if x := again.Keys["x"]; len(problems) > 0 || x == nil || !alike(n, x) {
+		return source
+	}
+	return text
 }
 
-func typed(k keys.Kind, n *toml.Node) (string, bool) {
+// typed is the plainest way to type a value.
+func typed(k keys.Kind, n *toml.Node) string {
 	switch form := k.Form(); {
 	case n.Form == toml.Single:
-		text, isText := n.Value.(string)
-		if !isText {
-			return n.Source, form == keys.Bare
+		if text, isText := n.Value.(string); isText {
+			return text
 		}
-		return text, form == keys.Quoted || form == keys.Edges && !strings.Contains(text, ",") || form == keys.Bare && !isValue(text)
-	case n.Form == toml.List && (form == keys.Listed || form == keys.Edges && len(n.Items) > 1):
-		return parted(n.Items, ", ")
+		return n.Source
 	case n.Form == toml.List && form == keys.Matrix:
 		var rows []string
 		for _, row := range n.Items {
-			text, ok := parted(row.Items, ", ")
-			if !ok || row.Form != toml.List {
-				return "", false
-			}
-			rows = append(rows, text)
+			rows = append(rows, parted(row.Items))
 		}
-		return strings.Join(rows, "; "), true
+		return strings.Join(rows, "; ")
+	case n.Form == toml.List && (form == keys.Listed || form == keys.Edges):
+		return parted(n.Items)
 	case n.Form == toml.Table && form == keys.Swaps:
 		var parts []string
 		for _, from := range n.Order {
-			to, ok := n.Keys[from].Value.(string)
-			if !ok || strings.ContainsAny(from+to, `,="`) || strings.TrimSpace(from) != from || strings.TrimSpace(to) != to {
-				return "", false
-			}
-			parts = append(parts, from+" = "+to)
+			parts = append(parts, from+" = "+said(n.Keys[from]))
 		}
-		return strings.Join(parts, ", "), true
+		return strings.Join(parts, ", ")
 	}
-	return "", false
+	return ""
 }
 
-// parted writes texts one after the other; false where they would not come apart again.
-func parted(items []*toml.Node, sign string) (string, bool) {
+// parted writes texts one after the other.
+func parted(items []*toml.Node) string {
 	var parts []string
 	for _, n := range items {
-		text, ok := n.Value.(string)
-		if !ok || text == "" || strings.ContainsAny(text, `,;[{`) || strings.TrimSpace(text) != text {
-			return "", false
-		}
-		parts = append(parts, text)
+		parts = append(parts, said(n))
 	}
-	return strings.Join(parts, sign), true
+	return strings.Join(parts, ", ")
+}
+
+// alike tells whether two values say the same.
+func alike(a, b *toml.Node) bool {
+	if a.Form != b.Form || len(a.Items) != len(b.Items) || len(a.Order) != len(b.Order) || a.Value != b.Value {
+		return false
+	}
+	for i := range a.Items {
+		if !alike(a.Items[i], b.Items[i]) {
+			return false
+		}
+	}
+	for key, n := range a.Keys {
+		if other := b.Keys[key]; other == nil || !alike(n, other) {
+			return false
+		}
+	}
+	return true
 }
