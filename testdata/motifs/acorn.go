@@ -116,15 +116,22 @@ func acornOutline(b *block) {
 	b.cut(hollow(nut()))
 	b.ink(a.put(cup()))
 	b.cut(hollow(cup()))
-	b.ink(body{a.middle, a.top + 1, 0.88 * a.width, a.height}.scales(1.5)...)
+	b.ink(a.innerScales(1.5)...)
 	b.ink(groove(spline(a.at(point{0, 0.03}), a.at(point{0.02, -0.02}), a.at(point{0.02, -4.0 / partsHeight})), func(float64) float64 { return 8 }))
 }
 
 func acornFill(b *block) {
 	a := body{0, 0, partsWidth, partsHeight}
 	b.ink(inner(a.put(nut()), partsLine), inner(a.put(cup()), partsLine))
+	b.cut(a.innerScales(2.7)...)
 	b.cut(a.shine(2.4)...)
 	b.fit()
+}
+
+// innerScales are the lines between the scales of a cup that are clear of its own line: the fill, which is
+// printed last, leaves room for them.
+func (a body) innerScales(width float64) []loop {
+	return body{a.middle, a.top + 1, 0.88 * a.width, a.height}.scales(width)
 }
 
 // inner returns a loop drawn in by so much on every side.
