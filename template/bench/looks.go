@@ -172,6 +172,7 @@ func (p *lookPage) high(ratios []float64) geometry.Length {
 func (p *lookPage) draw(c job.Colouring, l arrangement, at geometry.Point) {
 	cell := geometry.RectAt(at, l.cell)
 	sizes := p.sizes()
+	wide := geometry.Length(0)
 	for i, s := range sizes {
 		if len(sizes) > 1 {
 			caption := [...]string{"As it stands, from the front", "Laid flat"}[i] + ", " + ratioWords(l.ratios[i])
@@ -185,6 +186,7 @@ func (p *lookPage) draw(c job.Colouring, l arrangement, at geometry.Point) {
 		} else {
 			p.out.Views = append(p.out.Views, look.Flat(p.job, p.shown, c, box))
 		}
+		wide = max(wide, box.W())
 		at.Y = box.Max.Y
 		if i < len(sizes)-1 {
 			at.Y += cardGap
@@ -192,7 +194,7 @@ func (p *lookPage) draw(c job.Colouring, l arrangement, at geometry.Point) {
 	}
 	text := geometry.Rect{Min: geometry.Pt(cell.Min.X, at.Y), Max: cell.Max}
 	if l.beside {
-		text = geometry.RectAt(geometry.Pt(cell.Max.X-besideWidth, cell.Min.Y), geometry.Size{W: besideWidth, H: cell.H()})
+		text = geometry.RectAt(geometry.Pt(cell.Min.X+wide+cardGap, cell.Min.Y), geometry.Size{W: besideWidth, H: cell.H()})
 	}
 	p.said(p.page, c, text)
 }

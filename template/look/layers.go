@@ -1,6 +1,8 @@
 package look
 
 import (
+	"math"
+
 	"underlay/geometry"
 	"underlay/paper"
 	"underlay/template/job"
@@ -28,11 +30,13 @@ func layersOf(j *job.Job, p plan.FacePass, b *job.Block, c job.Colouring, hatch 
 		return hatched(b.Face, hatch, k)
 	}
 	coarsest := min(b.Size.W, b.Size.H) / 4
-	for detail := fine / k; ; detail *= 1.5 {
+	for detail := fine / k; ; {
 		layers := inked(j, p.Pass, b, c, detail)
-		if corners(layers)*prints <= most || detail > coarsest {
+		over := float64(corners(layers)*prints) / float64(most)
+		if over <= 1 || detail > coarsest {
 			return layers
 		}
+		detail *= geometry.Length(min(max(1.5, math.Sqrt(over)), 4))
 	}
 }
 

@@ -89,7 +89,7 @@ func (s standing) follow(q geometry.Polygon, a, b geometry.Point, slack geometry
 }
 
 // Most corners of all the prints that are seen of a shade: each print is drawn by itself.
-const mostSeen = 150_000
+const mostSeen = 60_000
 
 // Standing draws a shade as it will stand, in the colours of one colouring, as large as goes into a
 // box of a page and at its top left: seen straight on from the front, with the seam at the back. The
