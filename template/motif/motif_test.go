@@ -344,3 +344,23 @@ func TestShares(t *testing.T) {
 		}
 	}
 }
+
+// TestCrosswise: of two pixels with paint that meet only at a corner, the paint is one where the four
+// pixels there have half together, and two where they have less.
+func TestCrosswise(t *testing.T) {
+	for _, c := range []struct {
+		paint, plain uint8
+		rings        int
+	}{{255, 60, 1}, {200, 0, 2}, {255, 10, 1}, {240, 10, 2}} {
+		for _, mirrored := range []bool{false, true} {
+			m := &picture.Mask{W: 2, H: 2, Paint: []uint8{c.paint, c.plain, c.plain, c.paint}}
+			if mirrored {
+				slices.Reverse(m.Paint[:2])
+				slices.Reverse(m.Paint[2:])
+			}
+			if got := len(whole(t, pictured(m), 0)); got != c.rings {
+				t.Errorf("%v: %d rings, want %d", m.Paint, got, c.rings)
+			}
+		}
+	}
+}
