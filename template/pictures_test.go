@@ -26,6 +26,7 @@ const pictureDPI = 90
 func pictures() []pictured {
 	const nook, dark = "reading-nook", "dark-cushion"
 	return []pictured{
+		{"look", "framed-cushion", "look", 1, mmRect(12, 29, 200, 222)},
 		{"guide", nook, "guide", 2, mmRect(8, 4, 210, 198)},
 		{"bench", nook, "bench", 2, mmRect(8, 8, 202, 272)},
 		{"tag", nook, "tags", 1, mmRect(10, 26, 113, 130)},
@@ -42,6 +43,7 @@ func pictures() []pictured {
 		{"motif", "book-bag-motif", "bench", 1, mmRect(12, 32, 200, 134)},
 		{"framed", "framed-cushion", "bench", 1, mmRect(12, 32, 200, 128)},
 		{"tossed", "tossed-pebbles", "bench", 1, mmRect(12, 32, 200, 128)},
+		{"stands", "lampshades", "look", 1, mmRect(12, 36, 178, 162)},
 		{"shade", "lampshades", "bench", 2, mmRect(14, 99, 200, 165)},
 		{"seam", "lampshades", "guide", 6, mmRect(4, 74, 210, 205)},
 	}
@@ -81,7 +83,7 @@ func TestPictures(t *testing.T) {
 		if err := pdf.Write(&file, doc); err != nil {
 			t.Fatal(err)
 		}
-		page := pdfread.Open(t, file.Bytes()).Pages()[p.page-1].Render(pictureDPI)
+		page := pdfread.Open(t, file.Bytes()).Pages()[p.page-1].RenderColour(pictureDPI)
 		encoder := png.Encoder{CompressionLevel: png.BestCompression}
 		if err := encoder.Encode(&got, p.crop(page)); err != nil {
 			t.Fatal(err)
@@ -106,21 +108,36 @@ func TestPictures(t *testing.T) {
 	}
 }
 
-// crop cuts it out of its page, in 16 greys: that is enough for lines and letters, and
-// takes far fewer bytes.
-func (p pictured) crop(page *image.Gray) *image.Paletted {
-	greys := make(color.Palette, 16)
-	for i := range greys {
-		greys[i] = color.Gray{Y: uint8(i * 17)}
+// crop cuts it out of its page, in 16 shades of red, green and blue each: that is enough for lines and
+// letters, and takes far fewer bytes.
+func (p pictured) crop(page *image.RGBA) *image.Paletted {
+	var palette color.Palette
+	for i := range 16 {
+		palette = append(palette, color.Gray{Y: uint8(i * 17)})
+	}
+	index := map[color.RGBA]uint8{}
+	for i := range palette {
+		index[color.RGBAModel.Convert(palette[i]).(color.RGBA)] = uint8(i)
 	}
 	px := func(l geometry.Length) int { return int(math.Round(float64(l/geometry.Inch) * pictureDPI)) }
 	area := image.Rect(px(p.area.Min.X), px(p.area.Min.Y), px(p.area.Max.X), px(p.area.Max.Y)).Intersect(page.Bounds())
-	out := image.NewPaletted(image.Rect(0, 0, area.Dx(), area.Dy()), greys)
+	out := image.NewPaletted(image.Rect(0, 0, area.Dx(), area.Dy()), nil)
+	shade := func(v uint8) uint8 { return uint8((int(v) + 8) / 17 * 17) }
 	for y := range area.Dy() {
 		for x := range area.Dx() {
-			grey := int(page.GrayAt(area.Min.X+x, area.Min.Y+y).Y)
-			out.SetColorIndex(x, y, uint8((grey+8)/17))
+			c := page.RGBAAt(area.Min.X+x, area.Min.Y+y)
+			c = color.RGBA{shade(c.R), shade(c.G), shade(c.B), 255}
+			i, met := index[c]
+			if !met && len(palette) < 256 {
+				i = uint8(len(palette))
+				palette = append(palette, c)
+			} else if !met {
+				i = uint8(palette.Index(c))
+			}
+			index[c] = i
+			out.SetColorIndex(x, y, i)
 		}
 	}
+	out.Palette = palette
 	return out
 }

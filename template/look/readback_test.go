@@ -237,6 +237,52 @@ func TestColours(t *testing.T) {
 	}
 }
 
+// TestSeamIsCut: nothing of a print that lies across the seam of a shade is drawn beyond the edges of
+// the shade laid flat, and each such print shows at both.
+func TestSeamIsCut(t *testing.T) {
+	for _, name := range []string{"drum", "cone"} {
+		l := lookJobs()[name]
+		p, face := l.planned(t)
+		v := look.Flat(p.Job, face, look.First(face), box)
+		s := look.Fitted(face.Item.Area.Cloth, box.Grow(-1))
+		cloth, flat := face.Item.Area.Cloth, face.Item.Area.Flat
+		sides := map[int][2]bool{}
+		for _, f := range v.Drawing.Fills {
+			for _, piece := range f.Path() {
+				for _, step := range piece.Steps {
+					at := step.To.Sub(s.To).Mul(1 / float64(s.K)).Add(s.From)
+					beyond := max(cloth.Min.X-at.X, at.X-cloth.Max.X)
+					if flat != nil {
+						beyond = flat.OffEdge(at)
+					}
+					if beyond > 0.001 {
+						t.Fatalf("%s: print %d is drawn %.2f mm beyond the seam", name, f.Role.Number, float64(beyond))
+					}
+					if beyond > -0.01 {
+						side := sides[f.Role.Number]
+						side[map[bool]int{true: 1}[at.X > cloth.Centre().X]] = true
+						sides[f.Role.Number] = side
+					}
+				}
+			}
+		}
+		seams := 0
+		for _, pass := range face.Passes {
+			for i, print := range pass.Prints {
+				if print.Seam {
+					seams++
+					if sides[pass.First+i] != [2]bool{true, true} {
+						t.Errorf("%s: print %d across the seam shows at %v", name, pass.First+i, sides[pass.First+i])
+					}
+				}
+			}
+		}
+		if seams == 0 {
+			t.Errorf("%s: no print across the seam", name)
+		}
+	}
+}
+
 // onCloth tells whether a place lies well within the item: a shade's sector has no bounds to go by.
 func onCloth(face plan.FacePlan, at geometry.Point, clear geometry.Length) bool {
 	flat := face.Item.Area.Flat
