@@ -62,7 +62,7 @@ func WritePage(w io.Writer, title string, p paper.Page, o Options) error {
 }
 
 func write(w io.Writer, title string, frame geometry.Rect, o Options, views []paper.View) error {
-	marks := picture{pens: map[paper.Pen]string{}, old: o.Face, ids: o.ids()}
+	marks := picture{styles: map[style]string{}, old: o.Face, ids: o.ids()}
 	views = slices.Clone(views)
 	for i, v := range views {
 		views[i] = v.Picked()
@@ -72,7 +72,7 @@ func write(w io.Writer, title string, frame geometry.Rect, o Options, views []pa
 		marks.see(v)
 		v.Draw(&marks)
 	}
-	marks.group("")
+	marks.close()
 	marks.line(`</svg>`)
 	s := picture{ids: o.ids()}
 	s.line(`<?xml version="1.0" encoding="UTF-8"?>`)
@@ -101,11 +101,12 @@ func Own(file []byte) bool {
 type picture struct {
 	out           bytes.Buffer
 	view          paper.View
-	same, even    bool                 // the view's drawing is in the picture's frame, or at its scale
-	open          string               // what the open group's marks have in common; "": none is open
-	pens          map[paper.Pen]string // what the pens met so far are in attributes
-	regular, bold bool                 // the faces met
-	numbers       map[look]int         // of the shapes drawn once, in looks
+	same, even    bool             // the view's drawing is in the picture's frame, or at its scale
+	open          string           // what the open group's marks have in common; "": none is open
+	style         style            // that of the mark last drawn
+	styles        map[style]string // what the styles met so far are in attributes
+	regular, bold bool             // the faces met
+	numbers       map[look]int     // of the shapes drawn once, in looks
 	looks         []look
 	old           bool   // for readers of SVG 1.1 only
 	ids           string // what ids begin with
@@ -131,24 +132,6 @@ func (s *picture) line(format string, args ...any) {
 	s.out.WriteByte('\n')
 }
 
-// group goes on in a group with the attributes given, a new one where they are others.
-func (s *picture) group(attributes string) {
-	if attributes == s.open {
-		return
-	}
-	s.end()
-	if s.open != "" {
-		s.line(`</g>`)
-	}
-	if attributes != "" {
-		s.line(`<g %s>`, attributes)
-	}
-	s.open = attributes
-}
-
-// family is the name the embedded typeface goes by.
-const family = "Go"
-
 // embedFaces carries the faces that labels are set in.
 func (s *picture) embedFaces(regular, bold bool) {
 	for i, used := range []bool{regular, bold} {
@@ -166,7 +149,7 @@ func (s *picture) Patch(p paper.Patch) {
 		s.dot(p, r)
 		return
 	}
-	s.group(class(p.Role) + fmt.Sprintf(`fill="%s"`, hex(p.Ink)))
+	s.group(style{kind: p.Role.Kind, how: filled, pen: paper.Pen{Ink: p.Ink}})
 	switch {
 	case p.Whole && s.use(p.Shape, p.Place, p.Role):
 	case p.Whole:
@@ -179,7 +162,7 @@ func (s *picture) Patch(p paper.Patch) {
 // dot draws a disc as a line of no length with round ends (SVG 1.1, 11.4), those without a number
 // of their own in one path.
 func (s *picture) dot(p paper.Patch, radius geometry.Length) {
-	s.group(class(p.Role) + fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s" stroke-linecap="round"`, hex(p.Ink), decimal(2*radius)))
+	s.group(style{kind: p.Role.Kind, how: dotted, pen: paper.Pen{Ink: p.Ink}, size: 2 * radius})
 	if p.Role.Number != 0 || !s.dots {
 		s.end()
 		s.out.WriteString(`<path d="`)
@@ -187,7 +170,7 @@ func (s *picture) dot(p paper.Patch, radius geometry.Length) {
 	s.to('M', p.Place.At)
 	s.out.WriteString("h0")
 	if s.dots = p.Role.Number == 0; !s.dots {
-		s.line(`"%s/>`, number(p.Role))
+		s.finish(append(s.out.AvailableBuffer(), '"'), p.Role)
 	}
 }
 
@@ -201,7 +184,7 @@ func (s *picture) end() {
 
 // Line draws a line.
 func (s *picture) Line(l paper.Line) {
-	s.group(class(l.Role) + s.attributes(l.Pen, l.Dashes))
+	s.group(style{kind: l.Role.Kind, how: stroked, pen: l.Pen})
 	switch {
 	case l.Whole && s.use(l.Shape, l.Place, l.Role):
 		return
@@ -227,11 +210,11 @@ func (s *picture) Line(l paper.Line) {
 		}
 		s.out.WriteString(`<path d="`)
 		s.piece(r.Piece)
-		s.out.WriteByte('"')
+		b := append(s.out.AvailableBuffer(), '"')
 		if p := l.Phase(r); p > 0 {
-			fmt.Fprintf(&s.out, ` stroke-dashoffset="%s"`, decimal(geometry.Length(p)))
+			b = append(appendDecimal(append(b, ` stroke-dashoffset="`...), geometry.Length(p)), '"')
 		}
-		s.line(`%s/>`, number(l.Role))
+		s.finish(b, l.Role)
 	}
 }
 
@@ -241,42 +224,20 @@ func (s *picture) path(path geometry.Path, r paper.Role) {
 	for _, p := range path {
 		s.piece(p)
 	}
-	s.line(`"%s/>`, number(r))
+	s.finish(append(s.out.AvailableBuffer(), '"'), r)
 }
 
-// class returns the attribute that says what the marks of a group are; "" where that is unsaid.
-func class(r paper.Role) string {
-	if r.Kind == "" {
-		return ""
-	}
-	return fmt.Sprintf(`class="%s" `, escaped(r.Kind))
+// finish writes the end of an element of a mark, after what of it is still to be written.
+func (s *picture) finish(b []byte, r paper.Role) {
+	s.out.Write(append(appendNumber(b, r), "/>\n"...))
 }
 
-// number returns the attribute that says which thing a mark belongs to.
-func number(r paper.Role) string {
+// appendNumber adds the attribute that says which thing a mark belongs to.
+func appendNumber(b []byte, r paper.Role) []byte {
 	if r.Number == 0 {
-		return ""
+		return b
 	}
-	return fmt.Sprintf(` data-number="%d"`, r.Number)
-}
-
-// attributes returns what draws as a pen does.
-func (s *picture) attributes(p paper.Pen, pattern []float64) string {
-	if known, ok := s.pens[p]; ok {
-		return known
-	}
-	// A PDF's lines end butt and meet in a mitre up to ten times their width (ISO 32000-1,
-	// Table 52); the first is what SVG does too, the second is four times there.
-	a := fmt.Sprintf(`fill="none" stroke="%s" stroke-width="%s" stroke-miterlimit="10"`, hex(p.Ink), decimal(p.Width))
-	if pattern != nil {
-		var dashes []string
-		for _, l := range pattern {
-			dashes = append(dashes, decimal(geometry.Length(l)))
-		}
-		a += fmt.Sprintf(` stroke-dasharray="%s"`, strings.Join(dashes, " "))
-	}
-	s.pens[p] = a
-	return a
+	return append(strconv.AppendInt(append(b, ` data-number="`...), int64(r.Number), 10), '"')
 }
 
 // piece writes the way of the pen along a piece.
@@ -312,22 +273,24 @@ func (s *picture) to(command byte, points ...geometry.Point) {
 
 // Text sets a line of text.
 func (s *picture) Text(t paper.Text) {
-	weight := ""
-	if t.Bold {
-		weight, s.bold = ` font-weight="bold"`, true
-	} else {
-		s.regular = true
-	}
-	s.group(class(t.Role) + fmt.Sprintf(`font-family="%s, sans-serif" font-size="%s"%s fill="%s"`,
-		family, decimal(t.Size), weight, hex(t.Ink)))
+	s.regular, s.bold = s.regular || !t.Bold, s.bold || t.Bold
+	s.group(style{kind: t.Role.Kind, how: written, pen: paper.Pen{Ink: t.Ink}, size: t.Size, bold: t.Bold})
 	at := s.place(t.At)
-	if !s.even {
+	b := s.out.AvailableBuffer()
+	if s.even {
+		b = appendAt(append(b, `<text`...), at)
+	} else {
 		k := s.view.Scale.Of(geometry.Pt(1, 1))
-		s.line(`<text transform="matrix(%.9g 0 0 %.9g %s %s)"%s>%s</text>`,
-			float64(k.X), float64(k.Y), decimal(at.X), decimal(at.Y), number(t.Role), escaped(t.Letters))
-		return
+		b = fmt.Appendf(b, `<text transform="matrix(%.9g 0 0 %.9g %s %s)"`, float64(k.X), float64(k.Y), decimal(at.X), decimal(at.Y))
 	}
-	s.line(`<text x="%s" y="%s"%s>%s</text>`, decimal(at.X), decimal(at.Y), number(t.Role), escaped(t.Letters))
+	b = append(append(appendNumber(b, t.Role), '>'), escaped(t.Letters)...)
+	s.out.Write(append(b, "</text>\n"...))
+}
+
+// appendAt adds the attributes that say where something stands.
+func appendAt(b []byte, p geometry.Point) []byte {
+	b = append(appendDecimal(append(b, ` x="`...), p.X), `" y="`...)
+	return append(appendDecimal(b, p.Y), '"')
 }
 
 // decimal writes a number of millimetres to a thousandth.
@@ -338,10 +301,11 @@ func appendDecimal(b []byte, l geometry.Length) []byte {
 	return strconv.AppendFloat(b, math.Round(float64(l)*1e3)/1e3+0, 'f', -1, 64)
 }
 
-// hex writes an ink the way a style sheet does.
-func hex(i paper.Ink) string { return fmt.Sprintf("#%02x%02x%02x", i.R, i.G, i.B) }
-
+// escaped returns text as it stands in XML.
 func escaped(text string) string {
+	if !strings.ContainsFunc(text, func(r rune) bool { return r < ' ' || r > '~' || strings.ContainsRune(`"'&<>`, r) }) {
+		return text
+	}
 	var b bytes.Buffer
 	xml.EscapeText(&b, []byte(text)) // a Buffer takes everything
 	return b.String()

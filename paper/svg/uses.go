@@ -86,17 +86,19 @@ func (s *picture) use(shape *paper.Shape, at paper.Place, r paper.Role) bool {
 	}
 	l := lookOf(shape, at, s.view.Scale)
 	n, ok := s.numbers[l]
-	if ok {
-		p := s.place(at.At)
-		prefix := ""
-		if s.old {
-			prefix = "xlink:"
-		}
-		turned := ""
-		if turn := at.Turn - l.turn; turn != 0 {
-			turned = fmt.Sprintf(` transform="rotate(%s %s %s)"`, strconv.FormatFloat(math.Round(float64(turn)*1e5)/1e5, 'f', -1, 64), decimal(p.X), decimal(p.Y))
-		}
-		s.line(`<use %shref="#%s%d" x="%s" y="%s"%s%s/>`, prefix, escaped(s.ids), n, decimal(p.X), decimal(p.Y), turned, number(r))
+	if !ok {
+		return false
 	}
-	return ok
+	b := append(s.out.AvailableBuffer(), `<use `...)
+	if s.old {
+		b = append(b, `xlink:`...)
+	}
+	b = append(append(append(b, `href="#`...), escaped(s.ids)...), strconv.Itoa(n)...)
+	p := s.place(at.At)
+	b = appendAt(append(b, '"'), p)
+	if turn := at.Turn - l.turn; turn != 0 {
+		b = fmt.Appendf(b, ` transform="rotate(%s %s %s)"`, strconv.FormatFloat(math.Round(float64(turn)*1e5)/1e5, 'f', -1, 64), decimal(p.X), decimal(p.Y))
+	}
+	s.finish(b, r)
+	return true
 }
