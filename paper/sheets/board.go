@@ -26,12 +26,25 @@ func (b *board) putFree(signs []paper.Drawing, wishes ...wish) bool {
 	return false
 }
 
+// lazySign draws a sign when it is first asked for it.
+type lazySign = func() paper.Drawing
+
+// drawn draws signs.
+func drawn(signs []lazySign) []paper.Drawing {
+	all := make([]paper.Drawing, len(signs))
+	for i, draw := range signs {
+		all[i] = draw()
+	}
+	return all
+}
+
 // putFirst does the same for two wishes, the first of them part of the second: a sign for which
 // the second has no place need not be tried in the first.
-func (b *board) putFirst(signs []paper.Drawing, first, second wish) bool {
+func (b *board) putFirst(signs []lazySign, first, second wish) bool {
 	var later spot
 	which := -1
-	for i, sign := range signs {
+	for i, draw := range signs {
+		sign := draw()
 		size := sign.Bounds.Size()
 		p, ok := b.space.find(size, second, breath, false)
 		if !ok {
@@ -44,7 +57,7 @@ func (b *board) putFirst(signs []paper.Drawing, first, second wish) bool {
 			return b.set(sign, p.at)
 		}
 	}
-	return which >= 0 && b.set(signs[which], later.at)
+	return which >= 0 && b.set(signs[which](), later.at)
 }
 
 // ground is how far the white ground of a sign reaches beyond it.

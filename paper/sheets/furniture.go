@@ -192,7 +192,7 @@ func (f furnisher) furnish(s paper.Sheet, sp *space, names []paper.Name) (*paper
 	b.putBarsOf(barsAcross, usable.W(), s.Scale.Across, f.panels.Inches, calm)
 	b.putBarsOf(barsDown, usable.H(), s.Scale.Down, f.panels.Inches, calm)
 	if !placed {
-		b.putParts(whole, f.panels.parts(s))
+		b.putParts(drawn(whole), f.panels.parts(s))
 	}
 	b.putSelvedge(f.panels.Mark, s)
 	return &b.drawing, b.hidden
@@ -263,10 +263,10 @@ func (b *board) putBarsOf(draw func([]bar, barStyle) paper.Drawing, room geometr
 
 // putBars puts check bars near the lower right corner, on a lip, or across lines.
 func (b *board) putBars(draw func([]bar, barStyle) paper.Drawing, all []bar, calm geometry.Rect) bool {
-	signs, usable := []paper.Drawing{draw(all, usualBar)}, b.space.area
+	sign, usable := draw(all, usualBar), b.space.area
 	slim := []paper.Drawing{draw(all, slimBar), draw(all, leastBar)}
-	return b.putFirst(signs, wish{calm, calm.Max}, wish{usable, usable.Max}) ||
-		b.putFree(slim, wish{usable, usable.Max}) || b.putOnLip(slim) || b.putAcross(signs, usable, false)
+	return b.putFirst([]lazySign{func() paper.Drawing { return sign }}, wish{calm, calm.Max}, wish{usable, usable.Max}) ||
+		b.putFree(slim, wish{usable, usable.Max}) || b.putOnLip(slim) || b.putAcross([]paper.Drawing{sign}, usable, false)
 }
 
 // putSelvedge puts the guide's squares along an outer edge of the sheet, where there is room: the

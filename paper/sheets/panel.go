@@ -3,7 +3,7 @@ package sheets
 import (
 	"fmt"
 	"slices"
-	"strings"
+	"sync"
 
 	"underlay/geometry"
 	"underlay/paper"
@@ -53,7 +53,11 @@ const sameMark = "same mark, same guide"
 type panelMaker struct {
 	Panel
 	sheets []paper.Sheet
-	large  miniMap // as large as a whole panel has room for
+	large  miniMap       // as large as a whole panel has room for
+	badge  paper.Drawing // the guide's mark and its squares
+	// What only panels in pieces need, the same on every sheet.
+	small func() []miniMap
+	keys  func() []paper.Drawing
 }
 
 func newPanelMaker(p Panel, sheets []paper.Sheet) panelMaker {
@@ -61,10 +65,13 @@ func newPanelMaker(p Panel, sheets []paper.Sheet) panelMaker {
 	if sheets[0].Joined != nil {
 		high = 10 // strips are low
 	}
-	return panelMaker{
+	m := panelMaker{
 		Panel: p, sheets: sheets,
 		large: newMiniMap(sheets, p.Cloth, geometry.Size{W: mapWidth, H: high}),
+		badge: badge(p.Mark),
 	}
+	m.small, m.keys = sync.OnceValue(m.smallMaps), sync.OnceValue(m.keySigns)
+	return m
 }
 
 // number says which of the sheets one is.
@@ -79,9 +86,9 @@ func (m panelMaker) number(s paper.Sheet) string {
 }
 
 // whole returns the panel of a sheet in the ways it may be set out, the one to be liked most
-// first: all with the same things on them.
-func (m panelMaker) whole(s paper.Sheet) []paper.Drawing {
-	var all []paper.Drawing
+// first: all with the same things on them. Each is drawn when it is asked for.
+func (m panelMaker) whole(s paper.Sheet) []lazySign {
+	var all []lazySign
 	for _, c := range []struct {
 		width geometry.Length
 		name  geometry.Length
@@ -90,7 +97,7 @@ func (m panelMaker) whole(s paper.Sheet) []paper.Drawing {
 		{104, nameLarge, true}, {86, nameLarge, true}, {70, nameLarge, true}, {56, nameLarge, false}, {40, 10, false}, {34, nameSmall, false},
 		{130, nameSmall, true}, {72, nameSmall, true}, {190, 5, true},
 	} {
-		all = append(all, m.set(s, c.width, c.name, c.aside))
+		all = append(all, sync.OnceValue(func() paper.Drawing { return m.set(s, c.width, c.name, c.aside) }))
 	}
 	return all
 }
@@ -107,7 +114,7 @@ func (m panelMaker) set(s paper.Sheet, width, name geometry.Length, aside bool) 
 	d.Write(title)
 	y := max(name+panelGap, title.Extent().Max.Y+panelGap/2) // names may have tails: 1g
 	x := paper.TextWidth(s.Name, name, true) + panelAside
-	if number, mark := m.number(s), m.mark(); x+max(mark.Bounds.W(), paper.TextWidth(number, panelText, false)) <= words && name >= 2*panelRow {
+	if number, mark := m.number(s), m.badge; x+max(mark.Bounds.W(), paper.TextWidth(number, panelText, false)) <= words && name >= 2*panelRow {
 		d.Write(paper.Label{Text: number, At: geometry.Pt(x, 0), Anchor: paper.AnchorTopLeft, Height: panelText})
 		d.Add(mark, geometry.Pt(x, name-mark.Bounds.H()))
 	} else {
@@ -167,15 +174,15 @@ func (m panelMaker) keyLine(d *paper.Drawing, k KeyLine, at geometry.Point) {
 	d.Write(paper.Label{Text: k.Text, At: at, Anchor: paper.AnchorTopLeft, Height: panelText})
 }
 
-// mark returns the guide's mark and its squares.
-func (m panelMaker) mark() paper.Drawing {
+// badge returns a guide's mark and its squares.
+func badge(mark string) paper.Drawing {
 	var d paper.Drawing
-	if m.Mark == "" {
+	if mark == "" {
 		return d
 	}
-	d.Write(paper.Label{Text: m.Mark, At: geometry.Pt(0, 0), Anchor: paper.AnchorTopLeft, Height: 3.5, Bold: true})
-	squares := selvedge(m.Mark, false, 0.45)
-	d.Add(squares, geometry.Pt(paper.TextWidth(m.Mark, 3.5, true)+panelGap, 1.75-squares.Bounds.H()/2))
+	d.Write(paper.Label{Text: mark, At: geometry.Pt(0, 0), Anchor: paper.AnchorTopLeft, Height: 3.5, Bold: true})
+	squares := selvedge(mark, false, 0.45)
+	d.Add(squares, geometry.Pt(paper.TextWidth(mark, 3.5, true)+panelGap, 1.75-squares.Bounds.H()/2))
 	return sign(d)
 }
 
@@ -219,59 +226,11 @@ func (m panelMaker) drawMap(d *paper.Drawing, at geometry.Point, s paper.Sheet) 
 	}
 }
 
-// parts returns the panel of a sheet in pieces, each in the ways it may be set out, for narrow
-// places: one row high, and for want of even that lower.
-func (m panelMaker) parts(s paper.Sheet) [][]paper.Drawing {
-	var name []paper.Drawing
-	for _, h := range []geometry.Length{nameLarge, 10, nameSmall, 5, 3.5, panelText, 1.8} {
-		if s.Joined != nil && h > nameSmall {
-			continue
-		}
-		var d paper.Drawing
-		d.Write(paper.Label{Text: s.Name, At: geometry.Pt(0, h), Anchor: paper.AnchorBottomLeft, Height: h, Bold: true})
-		if m.Mark != "" {
-			x := paper.TextWidth(s.Name, h, true) + panelGap
-			d.Write(paper.Label{Text: m.Mark, At: geometry.Pt(x, h), Anchor: paper.AnchorBottomLeft, Height: min(h, max(h/2, panelText)), Bold: true})
-		}
-		name = append(name, sign(d))
-	}
-	var low, words, key []paper.Drawing
-	var large paper.Drawing
-	m.drawMap(&large, geometry.Point{}, s)
-	low = append(low, sign(large))
-	for _, h := range []geometry.Length{2 * nameSmall, nameSmall, panelText} {
-		cloth := m.Cloth
-		if h < nameSmall {
-			cloth = nil
-		}
-		var d paper.Drawing
-		newMiniMap(m.sheets, cloth, geometry.Size{W: 3 * h, H: h}).draw(&d, geometry.Point{}, s)
-		low = append(low, sign(d))
-	}
-	text := strings.Join(append([]string{m.number(s), m.Title}, m.Lines...), " · ")
-	for _, h := range []geometry.Length{panelText, 1.8} {
-		for _, width := range []geometry.Length{180, 120, 90, 70, 50, 34, 20} {
-			words = append(words, textSign(wrapFew(text, h, false, width), h))
-		}
-	}
-	for _, width := range []geometry.Length{200, 60, 40} {
-		var d paper.Drawing
-		if m.key(&d, 0, width) > 0 {
-			key = append(key, sign(d))
-		}
-	}
-	all := [][]paper.Drawing{name, low, words}
-	if len(key) > 0 {
-		all = append(all, key)
-	}
-	return all
-}
-
 // strip returns the panel of a strip of several on a page, low and wide or narrow and high.
 func (m panelMaker) strip(s paper.Sheet) []paper.Drawing {
 	var all []paper.Drawing
 	name := paper.Label{Text: s.Name, At: geometry.Pt(0, nameSmall), Anchor: paper.AnchorBottomLeft, Height: nameSmall, Bold: true}
-	mark := m.mark()
+	mark := m.badge
 	for _, width := range []geometry.Length{90, 120, 60, 45} {
 		var d paper.Drawing
 		d.Write(name)
