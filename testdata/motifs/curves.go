@@ -28,18 +28,6 @@ func spline(p ...point) []point {
 	return append(out, p[len(p)-1])
 }
 
-// blob returns a smooth loop through points.
-func blob(p ...point) loop {
-	n := len(p)
-	var out loop
-	for i := range p {
-		for k := range steps {
-			out = append(out, between(p[(i+n-1)%n], p[i], p[(i+1)%n], p[(i+2)%n], float64(k)/steps))
-		}
-	}
-	return out
-}
-
 // between returns the point a share t of the way from b to c on a curve that comes from a and goes on
 // to d.
 func between(a, b, c, d point, t float64) point {
