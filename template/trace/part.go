@@ -158,6 +158,29 @@ func (e *opening) rough(t tones) (geometry.Rect, error) {
 	return bounds, nil
 }
 
+// pale returns how many square millimetres inside the window are neither like the print nor like the
+// ground, edges aside: paler paint, perhaps, that was taken for ground.
+func (e *opening) pale(t tones) float64 {
+	between := make([]float64, len(e.light))
+	for i, share := range e.light {
+		if off := (share - t.ground) / (t.print - t.ground); off > paleFrom && off < 0.5 {
+			between[i] = 1
+		}
+	}
+	// All of a square of 5, 1.25 mm: an edge is narrower.
+	n := 0
+	for i, all := range boxed(between, e.w, e.h, 2) {
+		x, y := i%e.w, i/e.w
+		if all > 0.99 && min(x, y, e.w-1-x, e.h-1-y) >= sliver*coarse {
+			n++
+		}
+	}
+	return float64(n) / coarse / coarse
+}
+
+// paleFrom is how much of the way from ground to print is no more the ground's own unevenness.
+const paleFrom = 0.2
+
 // PixelsPerMM is the scale of a mask that Photo returns.
 const PixelsPerMM = 20
 

@@ -22,16 +22,17 @@ type Print struct {
 	Scale  float64         // pixels of the photograph to the millimetre, where it has the fewest
 	Blur   geometry.Length // smear of edges, a standard deviation
 	Specks int             // pieces left out
+	Pale   float64         // square millimetres that are neither print nor ground for sure, and were left out
 }
 
 // What a photograph has to be.
 const (
-	leastScale  = 4.0                       // pixels to the millimetre
-	mostAslant  = 47 * geometry.Angle(1)    // degrees
-	mostBlur    = 0.3 * geometry.Millimetre // as Print.Blur
-	leastPaper  = 0.04                      // of the light that a camera can take, on white paper
-	leastPixels = 400                       // of either side
-	around      = 2.5 * geometry.Millimetre // looked at round what is found roughly
+	leastScale  = 4.0                        // pixels to the millimetre
+	mostAslant  = 47 * geometry.Angle(1)     // degrees
+	mostBlur    = 0.27 * geometry.Millimetre // as Print.Blur
+	leastPaper  = 0.04                       // of the light that a camera can take, on white paper
+	leastPixels = 400                        // of either side
+	around      = 2.5 * geometry.Millimetre  // looked at round what is found roughly
 )
 
 var (
@@ -69,7 +70,7 @@ func Photo(img image.Image) (Print, error) {
 	}); own.clear() && (own.print > own.ground) == (t.print > t.ground) {
 		t = own
 	}
-	p.Light = t.print > t.ground
+	p.Light, p.Pale = t.print > t.ground, e.pale(t)
 	p.Mask, p.Specks = g.fine(v, l, t, smear, near)
 	if p.Mask.W == 0 {
 		return Print{}, errEmpty

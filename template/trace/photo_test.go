@@ -35,8 +35,8 @@ func TestMadeUpPhotographs(t *testing.T) {
 		if !near(across, float64(size.W)) || !near(down, float64(size.H)) || math.Abs(inked) > 0.02 || p.Light != (s.cloth.paint > s.cloth.ground) {
 			say = t.Errorf
 		}
-		say("%d: %s, %.2f x %.2f mm, off %+.2f and %+.2f, inked %.3f off %+.3f, fit %.3f, worst %.3f, blur %.2f, %.1f pixels a mm, %.0f degrees aslant, light %v, %d specks",
-			seed, s.name, size.W, size.H, across, down, s.print.inked, inked, p.Fit, p.Worst, p.Blur, p.Scale, p.Aslant, p.Light, p.Specks)
+		say("%d: %s, %.2f x %.2f mm, off %+.2f and %+.2f, inked %.3f off %+.3f, fit %.3f, worst %.3f, blur %.2f, %.1f pixels a mm, %.0f degrees aslant, light %v, %d specks, pale %.1f",
+			seed, s.name, size.W, size.H, across, down, s.print.inked, inked, p.Fit, p.Worst, p.Blur, p.Scale, p.Aslant, p.Light, p.Specks, p.Pale)
 	}
 	if refused*20 > *photos {
 		t.Errorf("%d of %d refused", refused, *photos)

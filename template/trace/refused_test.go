@@ -255,3 +255,18 @@ func TestSpecksAreLeftOut(t *testing.T) {
 		t.Errorf("%v with %d specks; without %v", p.Size, p.Specks, want.Size)
 	}
 }
+
+// TestPalePartsAreTold: a part of the print in a paler paint is not measured, and that is said.
+func TestPalePartsAreTold(t *testing.T) {
+	m := fernPhoto(t)
+	p, err := trace.Photo(m)
+	if err != nil || p.Pale > 0.5 {
+		t.Errorf("the fern alone has %v mm² of pale paint, %v", p.Pale, err)
+	}
+	put(t, m, geometry.Pt(110, 60), 6, 168)
+	p, err = trace.Photo(m)
+	// A disc of 6 mm, less a rim of half a square of 1.25 mm: 3.14 x 5.4².
+	if err != nil || p.Pale < 75 || p.Pale > 110 {
+		t.Errorf("a pale disc of 113 mm² is told as %v, %v", p.Pale, err)
+	}
+}
