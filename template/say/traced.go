@@ -35,5 +35,8 @@ func Traced(p trace.Print) string {
 	if p.Specks > 0 {
 		text += "\nleft out: " + words.Counted(p.Specks, "speck", "specks") + " beside the print or in it"
 	}
+	if p.Pale >= 1 {
+		text += fmt.Sprintf("\nleft out: %.0f square millimetres that are neither clearly print nor clearly plain; where they are paint, press the block again with one dark paint", p.Pale)
+	}
 	return text
 }
