@@ -136,6 +136,13 @@ var calls = map[string]func(*Side, asked) (any, [][]byte, error){
 		pdf, err := s.Draw(a.Text, a.Parts)
 		return none{}, [][]byte{pdf}, err
 	},
+	"Trace": func(_ *Side, a asked) (any, [][]byte, error) {
+		if len(a.files) == 0 {
+			return nil, nil, errors.New("there is no photograph to measure")
+		}
+		t, png, err := Trace(a.files[0])
+		return t, [][]byte{png}, err
+	},
 	"Ruler": func(_ *Side, a asked) (any, [][]byte, error) {
 		pdf, err := Ruler(a.Name)
 		return none{}, [][]byte{pdf}, err

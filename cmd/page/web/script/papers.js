@@ -68,7 +68,7 @@ function tellCounts() {
 		const own = papers.counts.filter((c) => c.guide === guide);
 		const line = make("span", { class: "line" }, guide ? `The guide for ${guide} takes ` : "The guide takes ");
 		own.forEach((c, i) => {
-			const text = `${c.sheets} ${c.sheets === 1 ? "sheet" : "sheets"} of ${c.paper}`;
+			const text = c.paper === "one sheet" ? "all of it on one sheet" : `${c.sheets} ${c.sheets === 1 ? "sheet" : "sheets"} of ${c.paper}`;
 			line.append(i === 0 ? "" : i === own.length - 1 ? " or " : ", ", c.own ? make("strong", {}, text) : press(text, () => job.edit(c.edits), { class: "ask" }));
 		});
 		line.append(".");

@@ -206,10 +206,9 @@ const more = (key, text, action, usual = false) => ({ usual, button: once(`more:
 
 // section is a part of the page with a heading of its own.
 function section(key, title, nodes, kind = "") {
-	const element = once(`section:${key}`, () => make("section", { class: `part ${kind}` }, make("h3")));
+	const element = once(`section:${key}`, () => make("div", { role: "group", class: `part ${kind}` }, make("h3", { id: `title-${key.replaceAll(".", "-")}` })));
 	const heading = element.firstChild;
 	say(heading, title);
-	heading.id ||= `title-${key.replaceAll(".", "-")}`;
 	element.setAttribute("aria-labelledby", heading.id);
 	fill(element, [heading, ...nodes]);
 	return element;
@@ -219,7 +218,8 @@ const leaveOut = (path, text) => once(`remove:${path}`, () => press(text, () => 
 
 function tellBlock(block, problems, lead) {
 	const part = new Part(block.path, "block", block.values);
-	return [...tellPart(part, ofBlock, problems, lead), pictureOf(block, once)];
+	const pictured = part.given("picture") || asked.has(`${block.path}picture`);
+	return [...tellPart(part, ofBlock, problems, lead), pictured && pictureOf(block, part, once, problems)];
 }
 
 // looks says how the colours of a pass look on paper and screen.
@@ -234,7 +234,7 @@ function looks(pass, colours) {
 		const well = once(`look:${pass.path}:${c.name}`, () => make("input", { type: "color", "aria-label": `how ${c.name} looks`, onchange: (e) => look(c.name, e.target.value), oninput: (e) => look(c.name, e.target.value) }));
 		if (document.activeElement !== well) well.value = c.looks;
 		const before = i === 0 ? "" : i === own.length - 1 ? " and " : ", ";
-		nodes.push(document.createTextNode(`${before}${c.name} is `), well);
+		nodes.push(document.createTextNode(`${before}${c.name} is ${c.known ? "" : "grey until you choose: "}`), well);
 	});
 	nodes.push(document.createTextNode("."));
 	element.replaceChildren(...nodes);
@@ -273,6 +273,12 @@ function tellPass(item, pass, n, state, told) {
 	nodes.push(...tellPart(part, ofPass, state.problems), ...dabs, looks(pass, state.colours ?? []));
 	const blockPart = block && new Part(block.path, "block", block.values);
 	const buttons = [];
+	if (block && !blockPart.given("picture") && !asked.has(`${block.path}picture`)) {
+		buttons.push(more(`picture:${block.path}:${pass.path}`, "a picture of its print", () => {
+			asked.add(`${block.path}picture`);
+			job.changed();
+		}, true));
+	}
 	if (part.at("at") !== undefined) buttons.push(more(`place:${pass.path}`, "another place", () => add("place", pass.path), true));
 	buttons.push(
 		more(`block:${pass.path}`, "another block for it", () => newBlock(pass.path)),
@@ -314,7 +320,7 @@ function tellItem(item, i, state, told) {
 	const passes = item.passes.map((p, n) => tellPass(item, p, n, state, told));
 	const then = more(`pass:${item.path}`, item.passes.length ? "then a second block" : "and the block I print it with", () => add("pass", item.path));
 	say(then.button, item.passes.length === 0 ? "and the block I print it with" : item.passes.length === 1 ? "then a second block" : "then another block");
-	const group = once(`item:${item.path}`, () => make("section", { class: "item" }, make("h2")));
+	const group = once(`item:${item.path}`, () => make("div", { role: "group", class: "item" }, make("h2")));
 	say(group.firstChild, item.name || "Something to print on");
 	group.setAttribute("aria-label", item.name || "something to print on");
 	fill(group, [group.firstChild, cloth, ...passes, once(`then:${item.path}`, () => make("p", { class: "asks" }, then.button))]);
