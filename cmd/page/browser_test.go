@@ -82,7 +82,7 @@ func build() {
 
 // tab is a page open in a browser of its own kind: nothing is remembered from other tests.
 type tab struct {
-	t    *testing.T
+	t    testing.TB
 	ctx  context.Context
 	of   cdp.BrowserContextID
 	kept string // the folder that the browser saves into
@@ -91,7 +91,7 @@ type tab struct {
 }
 
 // open opens the page in a window of so many pixels; nil where there is no browser.
-func open(t *testing.T, width, height int64, before ...chromedp.Action) *tab {
+func open(t testing.TB, width, height int64, before ...chromedp.Action) *tab {
 	t.Helper()
 	if chromium() == "" {
 		t.Log("no Chromium is installed here: the page is not tried in a browser")
@@ -114,7 +114,7 @@ func ofBrowser() context.Context {
 }
 
 // openIn opens the page in a tab of a browser that remembers what was typed there before.
-func openIn(t *testing.T, id cdp.BrowserContextID, width, height int64, before ...chromedp.Action) *tab {
+func openIn(t testing.TB, id cdp.BrowserContextID, width, height int64, before ...chromedp.Action) *tab {
 	t.Helper()
 	window, err := target.CreateTarget("about:blank").WithBrowserContextID(id).WithNewWindow(true).Do(ofBrowser())
 	if err != nil {

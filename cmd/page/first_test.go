@@ -20,7 +20,7 @@ var command struct {
 }
 
 // drawn returns the PDF that the command draws of a job that is saved under a name.
-func drawn(t *testing.T, name, text string, beside map[string][]byte) []byte {
+func drawn(t testing.TB, name, text string, beside map[string][]byte) []byte {
 	t.Helper()
 	command.Do(func() {
 		command.name = filepath.Join(built.dir, "underlay")

@@ -136,12 +136,15 @@ var calls = map[string]func(*Side, asked) (any, [][]byte, error){
 		pdf, err := s.Draw(a.Text, a.Parts)
 		return none{}, [][]byte{pdf}, err
 	},
-	"Trace": func(_ *Side, a asked) (any, [][]byte, error) {
+	"Trace": func(s *Side, a asked) (any, [][]byte, error) {
 		if len(a.files) == 0 {
 			return nil, nil, errors.New("there is no photograph to measure")
 		}
-		t, png, err := Trace(a.files[0])
-		return t, [][]byte{png}, err
+		t, err := s.Trace(a.files[0], a.Name, a.What, "", "")
+		return struct {
+			Traced
+			File string `json:"file"`
+		}{t, t.Picture.Name}, [][]byte{t.Picture.Content}, err
 	},
 	"Ruler": func(_ *Side, a asked) (any, [][]byte, error) {
 		pdf, err := Ruler(a.Name)

@@ -67,11 +67,13 @@ async function asItIs(path, from, bytes) {
 	tellNow("The picture is in the job.");
 }
 
+const nameOf = (path) => job.state.values.blocks.find((b) => b.path === path)?.name ?? "";
+
 // measured takes a print's size and its picture from a photograph, and shows both before they are taken.
 async function measured(path, from, bytes) {
 	job.say("Measuring …");
 	try {
-		const { size, inked, words, made } = await job.slow.call("Trace", {}, { files: [bytes], seconds: 90 });
+		const { print, words, file, edits, made } = await job.slow.call("Trace", { name: from, what: nameOf(path) }, { files: [bytes], seconds: 90 });
 		job.say("");
 		const address = URL.createObjectURL(new Blob([made[0]], { type: "image/png" }));
 		const dialog = make("dialog", { class: "ask-how", "aria-label": "What was measured" });
@@ -81,14 +83,13 @@ async function measured(path, from, bytes) {
 			URL.revokeObjectURL(address);
 		};
 		dialog.append(
-			make("h2", {}, size),
+			make("h2", {}, print),
 			make("img", { src: address, alt: "the print as it was measured", class: "traced" }),
 			make("p", {}, words),
 			make("p", { class: "actions" },
 				press("Take it", () => {
-					const name = plainName(from, "png");
-					job.give(name, made[0]);
-					job.edit([{ path: `${path}.picture`, value: name }, { path: `${path}.print`, value: size }, { path: `${path}.inked`, value: inked }], "trace");
+					job.give(file, made[0]);
+					job.edit(edits.map((e) => ({ path: `${path}.${e.path}`, value: e.value })), "trace");
 					tellNow("The block is measured.");
 					done();
 				}, { class: "do" }),

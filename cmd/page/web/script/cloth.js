@@ -13,6 +13,7 @@ function build() {
 	parts.which = make("div", { class: "which" });
 	parts.look = figure("As it will look");
 	parts.stands = figure("As it will stand");
+	parts.stands.figure.classList.add("stands");
 	parts.order = figure("The order of printing");
 	parts.words = make("p", { class: "unseen", id: "picture-words" });
 	parts.look.host.setAttribute("aria-describedby", "picture-words");
@@ -82,8 +83,7 @@ function draw(part, picture) {
 	part.figure.hidden = !picture;
 	if (!picture || picture.svg === part.drawn) return;
 	part.drawn = picture.svg;
-	show(part.host, picture.svg, part.title);
-	part.frame.style.setProperty("--ratio", picture.box.w / picture.box.h);
+	part.frame.style.setProperty("--ratio", show(part.host, picture.svg, part.title));
 }
 
 function tellAnswer(state, wrong) {
@@ -105,9 +105,19 @@ function tellAnswer(state, wrong) {
 function tellMore(state) {
 	const nodes = [];
 	for (const m of [...(state.more ?? []), ...(state.overlaps ?? [])]) nodes.push(ways(m));
-	for (const text of [...(state.serves ?? []), ...(state.notes ?? []).map((n) => n.text), state.set]) if (text) nodes.push(make("p", {}, text));
+	const [serves, ...slips] = state.serves ?? [];
+	for (const text of [serves, state.set]) if (text) nodes.push(make("p", {}, text));
+	const rest = [...slips, ...(state.notes ?? []).map((n) => n.text)];
+	if (rest.length > 0) nodes.push(noted(rest));
 	if (state.shelf) nodes.push(make("pre", { class: "shelf", tabindex: "0" }, state.shelf));
 	fill(parts.more, nodes);
+}
+
+// noted keeps what else is to be known behind a word, open or shut as it was left.
+function noted(texts) {
+	parts.notes ??= make("details", {}, make("summary", {}, "What else to know"));
+	fill(parts.notes, [parts.notes.firstChild, ...texts.map((text) => make("p", {}, text))]);
+	return parts.notes;
 }
 
 // ways writes something that could be had; a press on one of the ways to it puts that into the job.

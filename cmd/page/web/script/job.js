@@ -1,6 +1,10 @@
 import { Engine } from "./engine.js";
 import { remember, rememberPictures } from "./memory.js";
 
+// manyPrints is from how many prints on a letter typed changes the look at once and the order a little
+// later.
+const manyPrints = 400;
+
 // The job on the page: its text and its pictures, and nothing else. Blanks, presses and drags are edits
 // of the text, made by the program; what is typed meanwhile waits, the newest value of a blank only,
 // and is kept on the device from the first key on.
@@ -18,6 +22,7 @@ class Job {
 	version = 0; // counts texts that did not come from an edit
 	listeners = [];
 	say = () => {}; // says what cannot be done, where it is seen
+	shown = null; // the text that state is of
 	state = null; // what the program last said of the text
 	good = null; // what it said last when nothing was wrong
 
@@ -129,18 +134,19 @@ class Job {
 
 	// take shows what the program says. That something is wrong can wait until typing rests: half a
 	// word is seldom a good one.
-	#take(state) {
+	#take(state, text) {
 		clearTimeout(this.waiting);
 		const rest = 700 - (performance.now() - this.typedAt);
 		if (!state.good && this.state && rest > 0) {
-			this.waiting = setTimeout(() => this.#show(state), rest);
+			this.waiting = setTimeout(() => this.#show(state, text), rest);
 			return;
 		}
-		this.#show(state);
+		this.#show(state, text);
 	}
 
-	#show(state) {
+	#show(state, text) {
 		this.waiting = undefined;
+		this.shown = text;
 		this.state = state;
 		if (state.good) this.good = state;
 		this.changed();
@@ -157,6 +163,22 @@ class Job {
 		this.typedAt = performance.now();
 	}
 
+	// later draws the order of many prints once nothing newer is asked for.
+	#later(text) {
+		clearTimeout(this.laterTimer);
+		this.laterTimer = setTimeout(async () => {
+			if (this.running || text !== this.text) return;
+			try {
+				const { order } = await this.quick.call("Look", { text, picked: { ...this.picked, only: "order" }, width: this.width });
+				if (this.running || text !== this.text || this.state.good !== true) return;
+				this.state.order = order;
+				this.changed();
+			} catch {
+				// What was newer is on its way, and draws its own.
+			}
+		}, 250);
+	}
+
 	// edited returns the text with edits made. Those that cannot be made are said, and change nothing.
 	async #edited(edits) {
 		try {
@@ -170,7 +192,6 @@ class Job {
 
 	async #once() {
 		const version = this.version;
-		const began = performance.now();
 		try {
 			if (this.edits.length > 0) {
 				[this.sent, this.edits] = [this.edits, []];
@@ -181,11 +202,16 @@ class Job {
 				this.keep();
 				if (this.edits.length > 0) return; // newer ones are there already
 			}
-			const state = await this.quick.call("Look", { text: this.text, picked: this.picked, width: this.width });
+			const only = this.many ? "look" : "";
+			const state = await this.quick.call("Look", { text: this.text, picked: { ...this.picked, only }, width: this.width });
 			if (state.file) this.file = state.file;
 			if (this.version !== version) return;
-			this.took = performance.now() - began;
-			this.#take(state);
+			if (state.good) this.many = state.picture?.prints > manyPrints;
+			if (state.good && only) {
+				state.order = this.good?.order;
+				this.#later(this.text);
+			}
+			this.#take(state, this.text);
 		} catch (trouble) {
 			if (trouble.kind === "stopped" || this.version !== version) {
 				this.edits = [...this.sent.filter((s) => !this.edits.some((e) => e.path === s.path)), ...this.edits];
@@ -195,7 +221,7 @@ class Job {
 			}
 			this.sent = [];
 			clearTimeout(this.waiting);
-			this.#show({ ...this.state, good: false, problems: [{ path: "", line: 0, text: explain(trouble) }] });
+			this.#show({ ...this.state, good: false, problems: [{ path: "", line: 0, text: explain(trouble) }] }, this.text);
 		}
 	}
 }

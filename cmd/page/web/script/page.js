@@ -22,7 +22,8 @@ job.listeners.push(() => {
 	const { state } = job;
 	byId("wait").hidden = true;
 	byId("job").hidden = false;
-	accent(state.accent);
+	document.title = state.title ? `${state.title} · underlay` : "underlay";
+	accent((job.good ?? state).accent);
 	const paper = state.values ? tellJob(state) : [];
 	tellCloth();
 	tellPapers(paper);

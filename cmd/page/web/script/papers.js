@@ -37,7 +37,11 @@ export function tellPapers(sentences) {
 
 const ask = after(600, async () => {
 	const text = job.text;
-	if (text === told || !job.state.good) return;
+	if (text === told || !job.state.good || text !== job.shown) return;
+	if (parts.drawing) {
+		ask(); // a PDF is being made; papers can wait
+		return;
+	}
 	try {
 		if (parts.asking) job.slow.stop();
 		parts.asking = true;
@@ -128,6 +132,7 @@ async function enlarge(i) {
 async function makePDF() {
 	tellNow("Making the PDF …");
 	parts.pdf.setAttribute("aria-busy", "true");
+	parts.drawing = true;
 	try {
 		const { made } = await job.slow.call("Draw", { text: job.text, parts: [] }, { seconds: 180 });
 		download(`${job.file}.pdf`, made[0], "application/pdf");
@@ -135,6 +140,7 @@ async function makePDF() {
 	} catch (trouble) {
 		job.say(explain(trouble));
 	}
+	parts.drawing = false;
 	parts.pdf.removeAttribute("aria-busy");
 }
 

@@ -105,12 +105,13 @@ function leave(part, s) {
 	});
 }
 
-// tell returns the paragraphs of a part: those that go on, and each other sentence on its own.
+// tellPart returns the paragraphs of a part: sentences that go on, one after the other, each ending
+// where it ends, and what is wrong right below.
 function tellPart(part, sentences, problems, lead = []) {
 	const paragraphs = [];
 	let now = null;
 	const begin = (key) => {
-		now = { key, nodes: [], wrong: new Wrong(problems) };
+		now = { key, nodes: [], leaves: [], wrong: new Wrong(problems) };
 		paragraphs.push(now);
 	};
 	if (lead.length > 0) {
@@ -121,12 +122,13 @@ function tellPart(part, sentences, problems, lead = []) {
 		if (!shown(part, s)) continue;
 		if (!s.goesOn || !now) begin(s.id);
 		now.nodes.push(...placed(part, s, now.wrong));
-		if (s.ask && !s.always && !s.goesOn) now.nodes.push(document.createTextNode(" "), leave(part, s));
+		if (s.ask && !s.always && !s.goesOn) now.leaves.push(document.createTextNode(" "), leave(part, s));
 	}
-	if (lead.length > 0) paragraphs[0].nodes.push(once(`stop:${part.path}:lead`, () => document.createTextNode(".")));
 	return paragraphs.flatMap((p) => {
-		const element = once(`p:${part.path}:${p.key}`, () => make("p", { class: "sentence" }));
-		fill(element, p.nodes);
+		const key = `${part.path}:${p.key}`;
+		const element = once(`p:${key}`, () => make("p", { class: "sentence" }));
+		const stop = p.nodes.at(-1).textContent.endsWith(".") && p.nodes.at(-1).nodeType === Node.TEXT_NODE ? [] : [once(`stop:${key}`, () => document.createTextNode("."))];
+		fill(element, [...p.nodes, ...stop, ...p.leaves]);
 		return [element, ...p.wrong.messages];
 	});
 }
@@ -190,6 +192,13 @@ async function add(what, path, then = "name") {
 		job.say(explain(trouble));
 		return "";
 	}
+}
+
+// addPass prints one block more on an item: one that is not on it yet, carved for it if need be.
+async function addPass(item) {
+	const used = new Set(item.passes.map((p) => p.block));
+	if (job.state.values.blocks.every((b) => used.has(b.name)) && !await add("block", "", "")) return;
+	await add("pass", item.path, "block");
 }
 
 async function remove(path) {
@@ -269,10 +278,12 @@ function tellPass(item, pass, n, state, told) {
 			nodes.push(element, ...wrong.messages);
 		}
 	}
-	const dabs = pass.dabs.flatMap((d) => tellPart(new Part(d.path, "dab", d.values), ofDab, state.problems));
+	const dabs = pass.dabs.flatMap((d) => [...tellPart(new Part(d.path, "dab", d.values), ofDab, state.problems), leaveOut(d.path, "leave this colour out")]);
 	nodes.push(...tellPart(part, ofPass, state.problems), ...dabs, looks(pass, state.colours ?? []));
 	const blockPart = block && new Part(block.path, "block", block.values);
 	const buttons = [];
+	if (pass.dabs.length > 0) buttons.push(more(`dab:${pass.path}`, "one colour more to dab", () => add("dab", pass.path, "colour"), true));
+	else if (pass.dabs.length === 0 && part.at("colours")) buttons.push(more(`dab:${pass.path}`, "colours on parts of the block", () => add("dab", pass.path, "colour")));
 	if (block && !blockPart.given("picture") && !asked.has(`${block.path}picture`)) {
 		buttons.push(more(`picture:${block.path}:${pass.path}`, "a picture of its print", () => {
 			asked.add(`${block.path}picture`);
@@ -308,7 +319,7 @@ function tellItem(item, i, state, told) {
 		...tellPart(new Part(c.path, "colourway", c.values), ofColourway, state.problems),
 		leaveOut(c.path, "leave it out"),
 	], "minor"));
-	const cloth = section(item.path, "The cloth", [
+	const cloth = section(item.path, ["drum", "cone"].includes(item.shape) ? "The shade" : "The cloth", [
 		...tellPart(part, ofItem, state.problems),
 		...zones, ...colourways,
 		asks(part, ofItem, [
@@ -318,7 +329,7 @@ function tellItem(item, i, state, told) {
 		state.values.items.length > 1 && leaveOut(item.path, "leave this cloth out"),
 	]);
 	const passes = item.passes.map((p, n) => tellPass(item, p, n, state, told));
-	const then = more(`pass:${item.path}`, item.passes.length ? "then a second block" : "and the block I print it with", () => add("pass", item.path));
+	const then = more(`pass:${item.path}`, item.passes.length ? "then a second block" : "and the block I print it with", () => addPass(item));
 	say(then.button, item.passes.length === 0 ? "and the block I print it with" : item.passes.length === 1 ? "then a second block" : "then another block");
 	const group = once(`item:${item.path}`, () => make("div", { role: "group", class: "item" }, make("h2")));
 	say(group.firstChild, item.name || "Something to print on");
