@@ -15,7 +15,7 @@ function build() {
 	});
 	parts.file = make("input", { type: "file", accept: ".toml,.pdf,.txt,.png,.jpg,.jpeg,application/pdf,text/plain,image/png,image/jpeg", class: "unseen", multiple: true, tabindex: "-1", "aria-hidden": "true" });
 	parts.file.addEventListener("change", () => {
-		open(parts.file.files);
+		open([...parts.file.files]); // the list itself is emptied with the field
 		parts.file.value = "";
 	});
 	line.append(", or ", press("open a job or a guide", () => parts.file.click(), { class: "ask" }), ".");
@@ -36,7 +36,7 @@ function build() {
 	for (const type of ["dragover", "dragleave"]) addEventListener(type, over);
 	addEventListener("drop", (e) => {
 		over(e);
-		if (e.dataTransfer.files.length) open(e.dataTransfer.files);
+		if (e.dataTransfer.files.length) open([...e.dataTransfer.files]);
 	});
 	job.say = (text) => {
 		parts.word.textContent = text;

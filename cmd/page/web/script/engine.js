@@ -82,18 +82,24 @@ export class Engine {
 		this.#end(new Trouble("stopped", "something newer was asked for"));
 	}
 
+	// giveWay ends what is under way where all of it may be asked for again at any time.
+	giveWay() {
+		if (this.waiting.size > 0 && [...this.waiting.values()].every((asked) => asked.again)) this.stop();
+	}
+
 	// also tells a running program of a file; one that is not running yet learns it from known.
 	also({ call, args, files }) {
 		if (this.worker) this.#send(call, args, files);
 	}
 
-	// call asks the program, which has so many seconds for it once it runs.
-	async call(call, args, { files = [], seconds = 10 } = {}) {
+	// call asks the program, which has so many seconds for it once it runs. Again says that the answer
+	// may be given up for a newer call.
+	async call(call, args, { files = [], seconds = 10, again = false } = {}) {
 		await this.start();
 		return new Promise((resolve, reject) => {
 			const id = this.#send(call, args, files);
 			const timer = setTimeout(() => this.#end(new Trouble("slow", `nothing came of it in ${seconds} seconds`)), seconds * 1000);
-			this.waiting.set(id, { resolve, reject, timer });
+			this.waiting.set(id, { resolve, reject, timer, again });
 		});
 	}
 }

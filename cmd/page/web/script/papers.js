@@ -38,15 +38,9 @@ export function tellPapers(sentences) {
 const ask = after(600, async () => {
 	const text = job.text;
 	if (text === told || !job.state.good || text !== job.shown) return;
-	if (parts.drawing) {
-		ask(); // a PDF is being made; papers can wait
-		return;
-	}
 	try {
-		if (parts.asking) job.slow.stop();
-		parts.asking = true;
-		const answer = await job.slow.call("Papers", { text, picked: job.picked }, { seconds: 60 });
-		parts.asking = false;
+		job.slow.giveWay();
+		const answer = await job.slow.call("Papers", { text, picked: job.picked }, { seconds: 60, again: true });
 		if (job.text !== text) return;
 		told = text;
 		papers = answer;
@@ -56,7 +50,6 @@ const ask = after(600, async () => {
 		byId("papers").classList.remove("stale");
 	} catch (trouble) {
 		if (trouble.kind === "stopped") return;
-		parts.asking = false;
 		told = text;
 		fill(parts.counts, [document.createTextNode(explain(trouble))]);
 		fill(parts.pages, []);
@@ -95,7 +88,7 @@ function lay() {
 }
 
 async function sheet(page) {
-	const { svg } = await job.slow.call("Sheet", { text: told, page }, { seconds: 60 });
+	const { svg } = await job.slow.call("Sheet", { text: told, page }, { seconds: 60, again: true });
 	return svg;
 }
 
@@ -132,7 +125,6 @@ async function enlarge(i) {
 async function makePDF() {
 	tellNow("Making the PDF …");
 	parts.pdf.setAttribute("aria-busy", "true");
-	parts.drawing = true;
 	try {
 		const { made } = await job.slow.call("Draw", { text: job.text, parts: [] }, { seconds: 180 });
 		download(`${job.file}.pdf`, made[0], "application/pdf");
@@ -140,7 +132,6 @@ async function makePDF() {
 	} catch (trouble) {
 		job.say(explain(trouble));
 	}
-	parts.drawing = false;
 	parts.pdf.removeAttribute("aria-busy");
 }
 
