@@ -24,11 +24,12 @@ underlay draw --item SIZE --border LENGTH --block SIZE --gap LENGTH [...]
 Draws the papers for every item of a job and writes them as one PDF. Print it at
 100 % ("actual size"), and measure the check bars on the sheets before cutting.
 
-JOB is a job file, or - for standard input. Without one, the flags say what one
-item and one block measure. The PDF is named after the job file and goes into the
-current folder, unless -o names another; -o - sends it to standard output. The
-job file goes along inside the PDF. A name that ends in .svg gives the guides
-alone, as one drawing at true size.
+JOB is a job file, or - for standard input; the pictures it names are beside it.
+Without one, the flags say what one item and one block measure. The PDF is named
+after the job file and goes into the current folder, unless -o names another;
+-o - sends it to standard output. The job file and its pictures go along inside
+the PDF. A name that ends in .svg gives the guides alone, as one drawing at true
+size.
 
     underlay draw reading-nook.toml
     underlay draw reading-nook.toml --item "floor cushion" --paper A3

@@ -4,6 +4,7 @@ import (
 	"encoding/binary"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -13,6 +14,7 @@ import (
 	"underlay/template/internal/repo"
 	"underlay/template/job"
 	"underlay/template/jobfile/toml"
+	"underlay/template/picture"
 
 	"github.com/google/go-cmp/cmp"
 	gotoml "github.com/pelletier/go-toml/v2"
@@ -35,9 +37,17 @@ func FuzzReadJob(f *testing.F) {
 		}
 	}
 	f.Add([]byte(everything))
+	f.Add(pictureJob("[[block]]\nname = 'fern'\nprint = '90 x 60 mm'\npicture = 'fern.png'\n[[block]]\nname = 'wave'\nshape = 'round'\nprint = '60 mm'\npicture = 'Wave.JPEG'\n"))
 	f.Add(asUTF16(binary.LittleEndian, everything))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		job, err := Read("nook.toml", data)
+		there := map[string]*picture.Picture{}
+		pictures := func(name string) (*picture.Picture, error) {
+			if there[name] == nil {
+				there[name] = &picture.Picture{Name: name, Mask: halfInk(20, 16)}
+			}
+			return there[name], nil
+		}
+		job, err := ReadWith("nook.toml", data, pictures)
 		if err != nil {
 			messages.Check(t, "nook.toml", err)
 			return
@@ -51,12 +61,21 @@ func FuzzReadJob(f *testing.F) {
 			t.Errorf("accepted, but another reader of TOML says: %v", err)
 		}
 		checkLimits(t, job)
+		var names []string
+		for _, b := range job.Blocks {
+			if p := b.Picture; p != nil && !slices.Contains(names, p.Name) {
+				names = append(names, p.Name)
+			}
+		}
+		if d := cmp.Diff(names, PictureNames(data)); d != "" {
+			t.Errorf("other pictures are named: %s", d)
+		}
 		// What flags say is written into the job, which then reads as it was overridden.
 		o := Overrides{Item: job.Items[len(data)%len(job.Items)].Name, Paper: "A3", Lines: "strong"}
 		if Override(job, o) != nil {
 			return
 		}
-		if again, err := Read("again.toml", job.Source); err != nil {
+		if again, err := ReadWith("again.toml", job.Source, pictures); err != nil {
 			t.Errorf("overridden it is refused: %v\n%s", err, job.Source)
 		} else if d := cmp.Diff(same(job), same(again)); d != "" {
 			t.Errorf("overridden it reads as another: %s\n%s", d, job.Source)
