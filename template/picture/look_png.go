@@ -17,7 +17,7 @@ func lookPNG(file []byte) (head, error) {
 			break
 		}
 		data, rest = data[:n], data[n+crc:]
-		if perPixel == 0 && (name != "IHDR" || n != headerSize) {
+		if first := perPixel == 0; first != (name == "IHDR") || first && n != headerSize {
 			break
 		}
 		switch name {

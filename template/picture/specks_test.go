@@ -35,8 +35,8 @@ func TestSpecksChangeNothing(t *testing.T) {
 			}
 		case 3: // a piece, and leaves round it
 			ink(m, print.Inset(30*k))
-			for _, p := range []image.Point{print.Min, {print.Max.X - 12*k, print.Min.Y}, {print.Min.X, print.Max.Y - 12*k}, print.Max.Sub(image.Pt(12*k, 12*k))} {
-				ink(m, image.Rect(p.X, p.Y, p.X+12*k, p.Y+12*k))
+			for _, p := range []image.Point{print.Min, {print.Max.X - 5*k, print.Min.Y}, {print.Min.X, print.Max.Y - 5*k}, print.Max.Sub(image.Pt(5*k, 5*k))} {
+				ink(m, image.Rect(p.X, p.Y, p.X+5*k, p.Y+5*k))
 			}
 		}
 		clean, err := Part(m)
@@ -63,6 +63,41 @@ func TestSpecksChangeNothing(t *testing.T) {
 		}
 		if specked.W != clean.W || specked.H != clean.H || !slices.Equal(specked.Paint, clean.Paint) {
 			t.Errorf("%d: %d x %d with specks, %d x %d without", i, specked.W, specked.H, clean.W, clean.H)
+		}
+	}
+}
+
+// Small dots at the rim belong to the print where it is made of dots: of a quarter of the others'
+// size, and round a large piece that has less paint than they have.
+func TestDotsAreNoSpecks(t *testing.T) {
+	grid := func(n, step, size int, m *image.Gray) {
+		for i := range n * n {
+			x, y := 20+i%n*step, 20+i/n*step
+			ink(m, image.Rect(x, y, x+size, y+size))
+		}
+	}
+	quarter := paper(300, 300)
+	grid(2, 200, 2, quarter)
+	dots := paper(300, 300)
+	grid(16, 10, 4, dots)
+	for i, g := range dots.Pix {
+		if x, y := i%300, i/300; g == 0 {
+			quarter.SetGray(x+20, y+20, dots.GrayAt(x, y))
+		}
+	}
+	piece := paper(300, 300)
+	grid(40, 5, 2, piece)
+	ink(piece, image.Rect(100, 100, 130, 130))
+	for name, c := range map[string]struct {
+		m    *image.Gray
+		side int
+	}{"a quarter of the size": {quarter, 202}, "round a piece": {piece, 197}} {
+		mask, err := Part(c.m)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if mask.W != c.side || mask.H != c.side {
+			t.Errorf("%s: %d x %d, not %d", name, mask.W, mask.H, c.side)
 		}
 	}
 }
