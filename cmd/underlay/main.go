@@ -27,7 +27,7 @@ on all four sides show where to stretch the tape.
     underlay draw JOB [-o FILE.pdf]   the guides as a PDF, to print at 100 %
     underlay ruler                    a page to check your printer with
     underlay trace PHOTO              measures a block from a photograph
-    underlay recover FILE.pdf         the job a guide was drawn from, and its pictures
+    underlay recover FILE.pdf         the job a guide was drawn from, and pictures
     underlay help COMMAND             all that a command can do
     underlay help job                 every key of a job file; help KEY says more
 

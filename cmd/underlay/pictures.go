@@ -14,10 +14,7 @@ import (
 // picturesBeside reads the pictures that a job names: they are in the job file's folder; of a job on
 // standard input, in the current one.
 func picturesBeside(jobFile string) jobfile.Pictures {
-	folder := filepath.Dir(jobFile)
-	if jobFile == "-" {
-		folder = "."
-	}
+	folder := filepath.Dir(jobFile) // "." of "-"
 	return func(name string) (*picture.Picture, error) {
 		missing := "put it beside the job file, or take this line out"
 		if near := nearPicture(folder, name); near != "" {

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"underlay/template/picture"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // halfInk is a mask of w x h with paint on the upper half.
@@ -95,5 +97,23 @@ func TestNoPictures(t *testing.T) {
 	const want = "nook.toml:4: picture: there are no pictures beside this job; take this line out"
 	if err == nil || err.Error() != want {
 		t.Error(err)
+	}
+}
+
+func TestPictureNames(t *testing.T) {
+	for text, want := range map[string][]string{
+		"[[block]]\npicture = 'fern.png'\n[[block]]\npicture = 'wave.jpg'\n[[block]]\npicture = 'fern.png'\n": {"fern.png", "wave.jpg"},
+		"block = [{picture = 'fern.png'}]":                           {"fern.png"},
+		"[[block]]\npicture = '../fern.png'\n[[block]]\npicture = 7": nil,
+		"[[block]]\nname = 'fern'":                                   nil,
+		"picture = 'fern.png'":                                       nil,
+		"block = 'fern.png'":                                         nil,
+		"[[block]]\npicture = 'fern.png'\n[[block":                   nil,
+		"": nil,
+		"\ufeff[[block]]\r\npicture = 'fern.png'\r\n[[item]]\r\nx = 1\r\n": {"fern.png"},
+	} {
+		if d := cmp.Diff(want, PictureNames([]byte(text))); d != "" {
+			t.Errorf("%s: %s", text, d)
+		}
 	}
 }

@@ -104,6 +104,7 @@ func TestHostilePictures(t *testing.T) {
 		"twelve bits":                       {jpegOf(0xC1, append([]byte{12}, frame(100, 100, 0x11)[1:]...)), "in a form that is not read"},
 		"frame too short":                   {jpegOf(0xC0, frame(100, 100)[:4]), "in a form that is not read"},
 		"two parts":                         {jpegOf(0xC0, frame(100, 100, 0x11, 0x11)), "in a form that is not read"},
+		"20,000 parts":                      {jpegOf(0xC0, append(frame(100, 100), make([]byte, 60_000)...)), "in a form that is not read"},
 		"GIF":                               {[]byte("GIF89a..."), "this is a GIF picture"},
 		"WebP":                              {[]byte("RIFF\x10\x00\x00\x00WEBPVP8 "), "this is a WebP picture"},
 		"HEIC":                              {[]byte("\x00\x00\x00\x18ftypheic\x00"), "this is a HEIC picture, as telephones take them"},

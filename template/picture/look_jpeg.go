@@ -64,7 +64,7 @@ func lookJPEG(file []byte) (head, error) {
 			adobe = true
 		}
 	}
-	if len(frame) < 6 {
+	if n := len(frame); n != 6+3 && n != 6+3*3 && n != 6+4*3 { // of one part, three or four
 		return head{}, unreadFrame(file)
 	}
 	h.h, h.w = int(binary.BigEndian.Uint16(frame[1:])), int(binary.BigEndian.Uint16(frame[3:]))
