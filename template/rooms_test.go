@@ -63,7 +63,7 @@ var tested = map[string]string{
 	"template/guide":        "paper/pdf paper/svg template/jobfile template/picture template/internal/oracle template/internal/readback template/internal/sample testdata/pdfread",
 	"template/look":         "paper/pdf paper/svg template/picture template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
 	"template/say":          "template/jobfile template/internal/sample",
-	"template/bench":        "paper/raster template/jobfile template/internal/readback template/internal/sample testdata/pdfread",
+	"template/bench":        "paper/raster template/jobfile template/picture template/internal/readback template/internal/sample testdata/pdfread",
 	"template":              "template/internal/messages template/internal/readback template/internal/repo template/internal/sample testdata/pdfread testdata/motifs template/picture",
 	"template/jobfile/edit": "template/internal/sample",
 }

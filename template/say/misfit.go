@@ -32,9 +32,10 @@ func Misfit(u geometry.Unit, b *job.Block) string {
 		words.Shown(b.Picture.Name), math.Abs(off-1)*100, way, words.Shown(b.Name), u.FormatSize(b.Size))
 	again := "measure the print again"
 	if b.Shape == job.RectangleFace {
+		tenth := func(l geometry.Length) geometry.Length { return geometry.Length(math.Round(float64(l)*10) / 10) }
 		as := geometry.Length(off)
 		again += fmt.Sprintf(", which by its picture is %s or %s",
-			u.FormatSize(geometry.Size{W: b.Size.W * as, H: b.Size.H}), u.FormatSize(geometry.Size{W: b.Size.W, H: b.Size.H / as}))
+			u.FormatSize(geometry.Size{W: tenth(b.Size.W * as), H: b.Size.H}), u.FormatSize(geometry.Size{W: b.Size.W, H: tenth(b.Size.H / as)}))
 	}
 	return text + again + ", or crop the picture to the print alone."
 }
