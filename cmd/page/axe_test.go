@@ -202,7 +202,9 @@ func TestKeyboardAlone(t *testing.T) {
 	b.sameAsCommand(b.saved(get[string](b, `document.getElementById("papers").dataset.file`)+".pdf"), nil)
 	to(`e.classList.contains("page")`)
 	b.run(chromedp.KeyEvent(kb.Enter))
-	b.until(`document.querySelector("dialog.large[open]")`)
+	b.until(`document.querySelector("dialog.large[open] .large-name")?.textContent.startsWith("Page 1 of")`)
+	b.run(chromedp.KeyEvent(kb.Enter), chromedp.KeyEvent(kb.Enter))
+	b.until(`document.querySelector(".large-name").textContent.startsWith("Page 3 of")`)
 	b.run(chromedp.KeyEvent(kb.Escape))
 	b.until(`!document.querySelector("dialog[open]")`)
 	if !get[bool](b, `document.activeElement.classList.contains("page")`) {

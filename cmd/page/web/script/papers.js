@@ -102,19 +102,21 @@ async function draw(open) {
 	}
 }
 
-async function enlarge(i) {
+// enlarge shows a page as large as the window; leafing on keeps the keys where they are.
+async function enlarge(i, way = 1) {
 	const page = papers.pages[i];
 	const host = make("div", { class: "picture", role: "img", "aria-label": `page ${i + 1}: ${page.name}` });
 	const frame = make("div", { class: "large-page" }, host);
 	frame.style.setProperty("--ratio", page.w / page.h);
+	const before = press("the one before", () => enlarge(i - 1, -1), { class: "plain", disabled: i === 0 });
+	const next = press("the next", () => enlarge(i + 1, 1), { class: "plain", disabled: i === papers.pages.length - 1 });
+	const close = press("close", () => parts.large.close(), { class: "plain" });
 	parts.large.replaceChildren(
-		make("p", { class: "actions" },
-			make("span", { class: "large-name" }, `Page ${i + 1} of ${papers.pages.length}: ${page.name}`),
-			press("the one before", () => enlarge(i - 1), { class: "plain", disabled: i === 0 }),
-			press("the next", () => enlarge(i + 1), { class: "plain", disabled: i === papers.pages.length - 1 }),
-			press("close", () => parts.large.close(), { class: "plain" })),
+		make("p", { class: "actions" }, make("span", { class: "large-name", role: "status" }, `Page ${i + 1} of ${papers.pages.length}: ${page.name}`), before, next, close),
 		frame);
 	if (!parts.large.open) parts.large.showModal();
+	const on = way < 0 ? before : next;
+	(on.disabled ? close : on).focus();
 	try {
 		show(host, await sheet(i));
 	} catch (trouble) {

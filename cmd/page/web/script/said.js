@@ -310,7 +310,7 @@ async function newBlock(pass) {
 
 function tellItem(item, i, state, told) {
 	const part = new Part(item.path, "item", item.values);
-	const zones = item.zones.map((z, k) => section(z.path, `Kept clear ${k + 1}`, [
+	const zones = item.zones.map((z) => section(z.path, "Kept clear", [
 		...tellPart(new Part(z.path, "zone", z.values), ofZone, state.problems),
 		asks(new Part(z.path, "zone", z.values), ofZone),
 		leaveOut(z.path, "leave it out"),

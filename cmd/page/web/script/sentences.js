@@ -9,8 +9,8 @@ const phrases = {
 	"shape": { rectangle: "rectangular", round: "round", outline: "given by its corners", "four-sided": "crooked, by its four sides", drum: "a straight shade", cone: "a sloping shade" },
 	"block.shape": { rectangle: "rectangular", round: "round", hexagon: "six-sided", outline: "given by its corners" },
 	"repeat": {
-		straight: "straight, in rows and columns", brick: "brick, every other row moved along", "half-drop": "half-drop, every other column moved down",
-		honeycomb: "honeycomb", diagonal: "on the diagonal", frame: "as a frame round the edge", rings: "in rings", one: "as one single print in the middle",
+		straight: "straight, in rows and columns", brick: "brick, rows moved along", "half-drop": "half-drop, columns moved down",
+		honeycomb: "honeycomb", diagonal: "on the diagonal", frame: "as a frame round the edge", rings: "in rings", one: "as a single print in the middle",
 		corners: "in the corners", placed: "at places of my own", tossed: "tossed, strewn all over",
 	},
 	"centre-across": { best: "whichever fits more", print: "a print", joint: "the joint of two prints" },
