@@ -124,7 +124,7 @@ func (b bench) where() {
 				says = append(says, "counted "+on.line+", the joint between two prints sits on the centre line")
 			}
 		}
-		says = append(says, guide.PlainWords(u, c.Border))
+		says = append(says, guide.PlainWords(u, guide.OnRuler(u, c.Border)))
 		text := strings.Join(says, "; ") + "."
 		if len(b.face.Passes) > 1 {
 			text = p.Pass.Name + ": " + text

@@ -104,7 +104,8 @@ var quiet = paper.Grey(90)
 // summary says in a line what there is to print on what.
 func (c *card) summary() string {
 	item, u := c.face.Item.Item, c.job.Units
-	size := u.FormatSize(c.face.Item.Area.Cloth.Size())
+	cloth := c.face.Item.Area.Cloth.Size()
+	size := u.FormatSize(geometry.Size{W: u.OnRuler(cloth.W), H: u.OnRuler(cloth.H)})
 	if item.Shade != (job.Shade{}) {
 		size += " laid flat"
 	}

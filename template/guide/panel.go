@@ -21,7 +21,7 @@ func panel(f plan.FacePlan, j *job.Job, drawing *paper.Drawing) sheets.Panel {
 		p.Far, p.Near = "", ""
 	}
 	if len(f.Passes) == 1 {
-		p.Lines = []string{printWords(f.Passes[0].PassPlan, j.Units), BorderWords(j.Units, onRuler(j.Units, f.Passes[0].Choice().Border))}
+		p.Lines = []string{printWords(f.Passes[0].PassPlan, j.Units), BorderWords(j.Units, OnRuler(j.Units, f.Passes[0].Choice().Border))}
 	} else {
 		for i, pass := range f.Passes {
 			if i == 2 && len(f.Passes) > 3 {

@@ -9,8 +9,8 @@ import (
 	"underlay/template/plan"
 )
 
-// onRuler returns edges as they are read off a ruler.
-func onRuler(u geometry.Unit, e geometry.Edges) geometry.Edges {
+// OnRuler returns edges as they are read off a ruler.
+func OnRuler(u geometry.Unit, e geometry.Edges) geometry.Edges {
 	return geometry.Edges{Top: u.OnRuler(e.Top), Right: u.OnRuler(e.Right), Bottom: u.OnRuler(e.Bottom), Left: u.OnRuler(e.Left)}
 }
 
@@ -82,7 +82,7 @@ func ApartWords(p *plan.PassPlan, u geometry.Unit) string {
 
 // Summary is a pass in one line: block, gap, border.
 func Summary(p *plan.PassPlan, u geometry.Unit) string {
-	return printWords(p, u) + ", " + BorderWords(u, onRuler(u, p.Choice().Border))
+	return printWords(p, u) + ", " + BorderWords(u, OnRuler(u, p.Choice().Border))
 }
 
 // GapWords says how far apart the prints stand.
