@@ -10,7 +10,7 @@ import (
 func TestAddLeavesAJobThatWorks(t *testing.T) {
 	tried := map[string]int{}
 	for name, text := range jobs(t) {
-		s := sideWithPictures(t)
+		s := sideWithPictures()
 		st := s.Look(text, Picked{Only: "none"}, 300)
 		try := func(what, in string) {
 			added, err := s.Add(text, what, in)

@@ -26,7 +26,7 @@ func noRoom(text string) bool {
 func TestChoiceLeavesAJobThatWorks(t *testing.T) {
 	tried := map[string]int{}
 	for name, text := range jobs(t) {
-		s := sideWithPictures(t)
+		s := sideWithPictures()
 		st := s.Look(text, Picked{Only: "none"}, 300)
 		if !st.Good {
 			t.Errorf("%s: %v", name, st.Problems)

@@ -1,9 +1,11 @@
 package side
 
 import (
+	"maps"
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 )
 
@@ -29,8 +31,8 @@ func jobs(t testing.TB) map[string]string {
 	return all
 }
 
-// sideWithPictures is a side that has been given the pictures beside the examples.
-func sideWithPictures(t testing.TB) *Side {
+// pictures are those beside the examples, read once.
+var pictures = sync.OnceValue(func() map[string]given {
 	s := New()
 	files, _ := filepath.Glob(filepath.Join(examples, "*.png"))
 	for _, file := range files {
@@ -39,8 +41,15 @@ func sideWithPictures(t testing.TB) *Side {
 			err = s.Picture(filepath.Base(file), content)
 		}
 		if err != nil {
-			t.Fatal(err)
+			panic(err)
 		}
 	}
+	return s.pictures
+})
+
+// sideWithPictures is a side that has been given the pictures beside the examples.
+func sideWithPictures() *Side {
+	s := New()
+	s.pictures = maps.Clone(pictures())
 	return s
 }

@@ -32,7 +32,7 @@ func TestMoreDoesWhatItSays(t *testing.T) {
 	tried, without := map[string]int{}, 0
 	for name, text := range jobs(t) {
 		for _, unit := range []string{"", "cm", "in"} {
-			s := sideWithPictures(t)
+			s := sideWithPictures()
 			if unit != "" {
 				text, _ = s.Set(text, "units", unit)
 			}

@@ -31,7 +31,7 @@ func TestDrawAsTheCommand(t *testing.T) {
 	all["no-title"] = strings.Replace(all["cushion"], `title = "Floor cushions"`, "", 1)
 	pictured := 0
 	for _, name := range []string{"no-title", "shade", "bag", "reading-nook-letter", "book-bag-motif", "napkins"} {
-		s := sideWithPictures(t)
+		s := sideWithPictures()
 		s.Name(name + ".toml")
 		ours, err := s.Draw(all[name], nil)
 		if err != nil {
