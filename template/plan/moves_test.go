@@ -66,6 +66,19 @@ func TestStretchesMakeTheWholeCloth(t *testing.T) {
 		face := ip.Faces()[0].Laid()
 		for i, p := range ip.Passes {
 			checkStretches(t, text, whole.Items[0].Passes[i], p, face.Passes[i], m)
+			if p.Pass.On == nil {
+				continue
+			}
+			// It goes with the print that it is set on.
+			stretches := map[geometry.Site]int{}
+			for _, q := range ip.Passes[i-1].Prints {
+				stretches[q.key] = q.Stretch
+			}
+			for _, q := range p.Prints {
+				if stretches[q.key] != q.Stretch {
+					t.Fatalf("print %d is in stretch %d, the one it is set on in %d\n%s", q.Number, q.Stretch, stretches[q.key], text)
+				}
+			}
 		}
 		c := ip.Passes[0].Choice()
 		pass := ip.Passes[0].Pass

@@ -149,7 +149,6 @@ func (c *chooser) passKey(pass edit.Path, name string) {
 		c.setOut(pass)
 	case "between", "on":
 		c.suit(pass)
-		c.drop(pass, "repeat", "gap", "gap-across", "gap-down", "lap")
 	case "gap":
 		if c.has(pass.Sub("gap-across")) && c.has(pass.Sub("gap-down")) {
 			c.drop(pass, "gap-across", "gap-down")

@@ -157,6 +157,13 @@ func TestSaveAs(t *testing.T) {
 	if st := s.Look(text, Picked{}, 400); st.File != "my job" {
 		t.Errorf("%q", st.File)
 	}
+	text = strings.Replace(text, "title = \"Floor cushions\"", "", 1)
+	for _, name := range []string{"one", "two"} { // without a title of its own a job has that of its file
+		s.Name(name)
+		if st := s.Look(text, Picked{}, 400); st.Title != name {
+			t.Errorf("%q is called %q", name, st.Title)
+		}
+	}
 	for title, want := range map[string]string{"": "untitled", "Ecke № 1, «Лес»": "ecke-1", "../../etc": "etc", strings.Repeat("long ", 99): ""} {
 		got := New().saveAs(title)
 		if want != "" && got != want || len(got) > 60 || strings.ContainsAny(got, `/\. `) {

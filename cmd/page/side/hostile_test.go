@@ -87,7 +87,7 @@ func TestLightPictures(t *testing.T) {
 	for _, c := range []struct {
 		across, down int
 		image        bool
-	}{{40, 50, false}, {80, 80, true}} {
+	}{{40, 50, false}, {73, 72, true}, {80, 80, true}} {
 		st := New().Look(sized(c.across, c.down), Picked{}, 700)
 		for name, p := range map[string]*Picture{"look": st.Picture, "order": st.Order} {
 			if p == nil || p.Prints != c.across*c.down || p.Image != c.image || len(p.SVG) > 300<<10 || strings.Contains(p.SVG, "font-face") {

@@ -91,6 +91,11 @@ func TestRename(t *testing.T) {
 			t.Errorf("%s = %s: %s", c.path, c.name, d)
 		}
 	}
+	// A pass that has the block's name as its own keeps it, and is still gone by.
+	own := "[[block]]\nname = 'a'\n[[item]]\n[[item.pass]]\nname = 'a'\nblock = 'a'\n[[item.pass]]\nname = 'b'\non = 'a'\nblock = 'a'\n"
+	if got, err := edit.Rename(own, edit.Path{"block", "0", "name"}, "c"); err != nil || got != strings.Replace(strings.ReplaceAll(own, "block = 'a'", "block = 'c'"), "name = 'a'", "name = 'c'", 1) {
+		t.Errorf("%v\n%s", err, got)
+	}
 	// A second block of a name is not the one that passes go by.
 	twice := "[[block]]\nname = 'a'\n[[block]]\nname = 'a'\n[[item]]\n[[item.pass]]\nblock = 'a'\n"
 	got, err := edit.Rename(twice, edit.Path{"block", "1", "name"}, "b")

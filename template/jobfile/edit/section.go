@@ -190,7 +190,7 @@ func (t *text) kinSections(above *toml.Node, p Path, name string) (after, before
 // spaced tells whether blank lines stand before the headings of the text.
 func (t *text) spaced() bool {
 	for h := range t.Headings {
-		if line := t.begin(h); line > 1 {
+		if line := t.begin(h); line > 1 && t.kind(line-1) != remark {
 			return t.kind(line-1) == blank
 		}
 	}
