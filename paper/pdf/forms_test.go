@@ -101,3 +101,25 @@ func TestStampsAreWhatTheirPathsAre(t *testing.T) {
 		}
 	}
 }
+
+// What is turned by the call of a form is where it belongs at any distance from its origin.
+func TestTurnedFarOut(t *testing.T) {
+	d := &paper.Drawing{Bounds: geometry.Rect{Max: geometry.Pt(2200, 2200)}}
+	far := geometry.Polygon{{X: 1000, Y: 0}, {X: 1000, Y: 30}, {X: 970, Y: 10}}
+	shape := paper.NewShape(far.Path())
+	turns := []geometry.Angle{33.3333, 7.1, 81.77, 120.01}
+	for _, turn := range turns {
+		d.StampFill(shape, paper.Place{At: geometry.Pt(1100, 1100), Turn: turn}, paper.Ink{}, paper.Role{})
+	}
+	file := write(t, Document{Parts: pages(paper.Page{Size: geometry.Size{W: 2200, H: 2200}, Views: []paper.View{paper.Whole(d)}})})
+	paths := pdfread.Open(t, file).Pages()[0].Paths()
+	if len(paths) != len(turns) || bytes.Count(file, []byte("/Subtype /Form")) != 1 {
+		t.Fatalf("%d paths, %d forms", len(paths), bytes.Count(file, []byte("/Subtype /Form")))
+	}
+	for i, p := range paths {
+		want := far[0].Turn(turns[i]).Add(geometry.Pt(1100, 1100))
+		if off := p.Lines[0].Start.Distance(want); off > 0.003 {
+			t.Errorf("turned by %g: off by %.4f mm", float64(turns[i]), float64(off))
+		}
+	}
+}

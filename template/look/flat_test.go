@@ -131,12 +131,17 @@ func TestInks(t *testing.T) {
 		{"", "colours-in-turn = [['moss'], ['night']]", 0, []paper.Ink{moss, night}},
 		{way, "colours = ['moss']", 0, []paper.Ink{moss}},
 		{way, "colours = ['moss']", 1, []paper.Ink{night}},
+		{way, "dabs = [{ colour = 'olive', middle = '30 mm' }, { colour = 'moss' }]", 1, []paper.Ink{night, olive}},
+		{way, "dabs = [{ colour = 'moss', middle = '30 mm' }, { colour = 'olive', corners = '9 mm' }]", 1, []paper.Ink{night, olive}},
 	} {
 		p := planned(t, fmt.Sprintf(cushion, c.item, c.pass))
 		face := p.Items[0].Faces()[0]
 		v := look.Flat(p.Job, face, look.Colourings(face)[c.colouring], box)
 		if got := inksOf(v); !slices.Equal(got, c.want) {
 			t.Errorf("%s, colouring %d: %v, want %v", c.pass, c.colouring, got, c.want)
+		}
+		if n := len(v.Drawing.Fills); n != face.Count()*len(c.want) && c.colouring == 1 {
+			t.Errorf("%s: %d fills for %d prints", c.pass, n, face.Count())
 		}
 	}
 }
