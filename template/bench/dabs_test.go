@@ -203,9 +203,12 @@ func nearLines(views []paper.View, p geometry.Point) bool {
 // on nothing else; a face that is dabbed alike in two passes is pictured once.
 func TestDabsOnBenchSheets(t *testing.T) {
 	p := planOf(t, `
+[printing]
+paint-cover = "90 ml/m2"
 [[block]]
 name = "fern"
 print = "90 x 60 mm"
+inked = 0.5
 [[block]]
 name = "pebble"
 shape = "round"
@@ -248,7 +251,7 @@ colours = ["slate"]
 		"Ferns: dab ochre on the middle, 30 mm across, then moss on the rest.",
 		"More ferns: dab ochre on the middle, 30 mm across, then moss on the rest.",
 		"Pebbles: dab slate along the edge, 5 mm wide; the rest of the face stays without paint. “Where the colours go” has a picture.",
-		"Fern (ferns and more ferns)", "Pebble (pebbles)", "no paint", "on the rest",
+		"Fern (ferns and more ferns)", "by the part of the face that a colour is dabbed on, else shared evenly", "Pebble (pebbles)", "no paint", "on the rest",
 	} {
 		if !strings.Contains(text, says) {
 			t.Errorf("the bench sheet does not say %q:\n%s", says, text)

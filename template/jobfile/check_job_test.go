@@ -122,6 +122,10 @@ seconds-a-print = 75
 seconds-a-colour = 40.5
 paint-cover = "0.09 l/m²"
 
+[[paint]]
+name = "moss"
+looks = "#5f7a3a"
+
 [[block]]
 name = "fern"
 print = "90 x 60 mm"
@@ -197,6 +201,7 @@ faces = ["front", "back"]
   gap-across = "1 mm"
   gap-down = "-0.5 mm"
   step = "1/3"
+  dabs = [{ colour = "ochre", middle = "3 cm" }, { colour = "teal", corners = "12 mm" }, { colour = "sand", edge = "1/4 in" }, { colour = "moss" }]
 
   [[item.pass]]
   name = "steep"
@@ -315,6 +320,7 @@ func TestEverything(t *testing.T) {
 		Paper:    job.Paper{Stock: stock(t, "one sheet"), Reach: 25.4, LeastReach: 25.4, Extent: job.EdgesExtent, Passes: job.PassesApart, Lines: job.StrongLines},
 		Printer:  job.Printer{Across: 179.2, Down: 248.9},
 		Printing: job.Printing{Hand: job.LeftHand, SecondsAPrint: 75, SecondsAColour: 40.5, PaintCover: 90, HasSecondsPrint: true, HasSecondsColour: true, HasPaintCover: true},
+		Paints:   []job.Paint{{Name: "moss", Looks: paper.Ink{R: 0x5f, G: 0x7a, B: 0x3a}}},
 		Blocks:   []*job.Block{fern, pebble, comb, acorn},
 		Items: []*job.Item{
 			item(upright(500, 600), geometry.Edges{Top: 25, Right: 20, Bottom: 30, Left: 20}, job.Item{
@@ -330,6 +336,8 @@ func TestEverything(t *testing.T) {
 					}),
 					pass("bricks", fern, "brick", func(p *job.Pass) {
 						p.Face, p.Gap, p.Step = "back", job.Gaps{Across: job.Gap{Least: 1, Most: 1}, Down: job.Gap{Least: -0.5, Most: -0.5}}, 1.0/3
+						p.Colours = []string{"ochre", "teal", "sand", "moss"}
+						p.Dabs = []job.Dab{{Colour: "ochre", Part: job.TheMiddle, Size: 30}, {Colour: "teal", Part: job.TheCorners, Size: 12}, {Colour: "sand", Part: job.TheEdge, Size: 6.35}, {Colour: "moss", Part: job.TheRest}}
 					}),
 					pass("steep", fern, "diagonal", func(p *job.Pass) { p.Gap, p.GridTurn = even(-0.5, -0.5), 30 }),
 					pass("edge", fern, "frame", func(p *job.Pass) { p.Sides, p.Tops = job.Sides{job.BottomSide, job.TopSide}, job.TopsIn }),

@@ -147,7 +147,9 @@ func (m *maker) pass(k, blocks int, shape string, faces bool) {
 	if faces {
 		m.maybe("face = 'front'", "face = 'inside'")
 	}
-	m.maybe("colours = ['moss']", "colours = ['moss', 'ochre', 'a blue like the sea at five']")
+	m.maybe("colours = ['moss']", "colours = ['moss', 'ochre', 'a blue like the sea at five']",
+		"dabs = [{ colour = 'ochre', middle = '5 mm' }, { colour = 'moss' }]",
+		"dabs = [{ colour = 'moss', edge = '1 mm' }, { colour = 'a blue like the sea at five', middle = '8 mm' }]")
 	if k > 0 && m.next(3) == 2 {
 		if m.next(2) == 0 {
 			m.put("on = '%s'\noffset = '%d x %d mm'", m.passes[m.next(k)], m.next(60)-30, m.next(60)-30)
