@@ -12,6 +12,7 @@ import (
 	"underlay/paper/raster"
 	"underlay/template/internal/readback"
 	"underlay/template/job"
+	"underlay/template/picture"
 )
 
 // dabJob has a pass for each block of a kind, dabbed as the last line says.
@@ -46,6 +47,7 @@ func TestDabPictures(t *testing.T) {
 		{"round", diskBlock, "{ colour = 'navy', edge = '5 mm' }, { colour = 'gold', middle = '10 mm' }" + mossRest},
 		{"edge of an L", ellBlock, "{ colour = 'navy', edge = '6 mm' }, { colour = 'gold', corners = '15 mm' }" + mossRest},
 		{"edge of an L, against the clock", backBlock, "{ colour = 'navy', edge = '6 mm' }, { colour = 'gold', corners = '15 mm' }" + mossRest},
+		{"edge and corners not known", rectBlock, "{ colour = 'ochre', corners = '18 mm' }, { colour = 'pond', edge = '6 mm' }" + mossRest},
 		{"not known", rectBlock, "{ colour = 'ochre', middle = '30 mm' }" + mossRest},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -79,7 +81,7 @@ func TestDabPictures(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			looked, dark := map[int]int{}, map[int]int{}
+			looked, dark, white := map[int]int{}, map[int]int{}, map[int]int{}
 			for y := from.Y - 1; y < from.Y+d.size().H+1; y += 0.31 {
 				for x := from.X - 0.4; x < from.X+d.size().W+1; x += 0.31 {
 					page := geometry.Pt(x, y)
@@ -91,8 +93,12 @@ func TestDabPictures(t *testing.T) {
 					if dab >= 0 {
 						var known bool
 						if want, known = p.Job.Looks(d.dabs[dab].Colour); !known {
-							if img.RGBAAt(int(x*pixels), int(y*pixels)).R < 128 {
+							got := img.RGBAAt(int(x*pixels), int(y*pixels))
+							if got.R < 128 {
 								dark[dab]++
+							}
+							if got == (color.RGBA{255, 255, 255, 255}) {
+								white[dab]++
 							}
 							looked[dab]++
 							continue
@@ -112,9 +118,43 @@ func TestDabPictures(t *testing.T) {
 					if part := float64(dark[i]) / float64(looked[i]); math.Abs(part-0.16) > 0.05 {
 						t.Errorf("%.2f of the part of %s is dark, want lines 0.18 mm wide every 1.1 mm", part, dab.Colour)
 					}
+					if float64(white[i]) < 0.6*float64(looked[i]) {
+						t.Errorf("only %d of %d places of the part of %s are white", white[i], looked[i], dab.Colour)
+					}
 				}
 			}
 		})
+	}
+}
+
+// TestDabsOnAPicture: of a block whose print is known, here its left half, the parts are a wash and the
+// print stands on them in full.
+func TestDabsOnAPicture(t *testing.T) {
+	p := planOf(t, dabJob(rectBlock, "{ colour = 'navy', middle = '40 mm' }"+mossRest))
+	m := &picture.Mask{W: 90, H: 60, Paint: make([]uint8, 90*60)}
+	for i := range m.Paint {
+		if i%90 < 45 {
+			m.Paint[i] = 255
+		}
+	}
+	d := dabbedFaces(p.Items[0].Faces()[0])[0]
+	d.block.Picture = &picture.Picture{Name: "leaf.png", Mask: m}
+	box := geometry.Rect{Max: geometry.Pt(90, d.height(geometry.UnitMM))}
+	views := d.picture(p.Job, box)
+	img, err := raster.Draw(paper.Page{Size: box.Size(), Views: views}, 900)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for at, want := range map[geometry.Point]color.RGBA{
+		{X: -10, Y: 5}:   {0, 0, 128, 255},
+		{X: 10, Y: 12}:   {170, 170, 212, 255}, // a third of navy, two of white
+		{X: -30, Y: -20}: {0x5f, 0x7a, 0x3a, 255},
+		{X: 30, Y: 22}:   {201, 210, 189, 255}, // of moss
+	} {
+		page := at.Add(geometry.Pt(45, 30)).Mul(float64(d.size().W / 90)).Add(faceOnPage(views))
+		if got := img.RGBAAt(int(page.X*10), int(page.Y*10)); got != want {
+			t.Errorf("%v is %v, want %v", at, got, want)
+		}
 	}
 }
 
@@ -124,6 +164,7 @@ func TestThinParts(t *testing.T) {
 		{rectBlock, "{ colour = 'navy', edge = '0.05 mm' }, { colour = 'gold', middle = '3 mm' }" + mossRest},
 		{"print = '200 x 20 mm'", "{ colour = 'gold', edge = '9.95 mm' }" + mossRest},
 		{tallBlock, "{ colour = 'gold', edge = '14.9 mm' }" + mossRest},
+		{rectBlock, "{ colour = 'navy', edge = '29.7 mm' }, { colour = 'gold', middle = '20 mm' }" + mossRest},
 		{diskBlock, "{ colour = 'navy', middle = '39.9 mm' }, { colour = 'gold', edge = '1 mm' }"},
 	} {
 		p := planOf(t, dabJob(c[0], c[1]))

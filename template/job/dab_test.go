@@ -103,3 +103,22 @@ func TestDabSpans(t *testing.T) {
 		}
 	}
 }
+
+// TestUndabbed: less than a thousandth of a face is nothing.
+func TestUndabbed(t *testing.T) {
+	edge := func(size geometry.Length) Dab { return Dab{Part: TheEdge, Size: size} }
+	for _, c := range []struct {
+		dabs []Dab
+		want bool
+	}{
+		{[]Dab{edge(8)}, true},
+		{[]Dab{edge(8), {Part: TheRest}}, false},
+		{[]Dab{edge(29.9)}, true},   // a strip 30.2 x 0.2 mm of 90 x 60 mm
+		{[]Dab{edge(29.99)}, false}, // 30.02 x 0.02 mm
+		{[]Dab{edge(26), {Part: TheMiddle, Size: 60}}, false},
+	} {
+		if got := Undabbed(c.dabs, rectFace(90, 60)); got != c.want {
+			t.Errorf("%v leave some: %v", c.dabs, got)
+		}
+	}
+}

@@ -88,6 +88,19 @@ func TestAdviceOfDabs(t *testing.T) {
 	}
 }
 
+// TestDabsInInches: what is advised is in eighths where that is fine enough.
+func TestDabsInInches(t *testing.T) {
+	for line, want := range map[string]string{
+		`dabs = [{ colour = "ochre", edge = "1.5 in" }]`:   `edge: 1.5 in takes all of the face of block "fern"; write "0.875 in" or less`,
+		`dabs = [{ colour = "ochre", middle = "120 mm" }]`: `middle: 4.724 in takes all of the face of block "fern"; write "3.375 in" or less`,
+	} {
+		_, err := Read("nook.toml", []byte("units = \"in\""+dabbed(line, "fern")))
+		if got := problemText(err); got != want {
+			t.Errorf("%s\n says %s\n want %s", line, got, want)
+		}
+	}
+}
+
 // TestPaintNames: a paint may stand ready without being named, but not by a slip.
 func TestPaintNames(t *testing.T) {
 	const moss, ochre = "[[paint]]\nname = 'moss'\nlooks = '#5f7a3a'\n", "[[paint]]\nname = 'ochre'\nlooks = '#c08a2e'\n"
@@ -95,12 +108,14 @@ func TestPaintNames(t *testing.T) {
 	for paints, says := range map[string]string{
 		moss + ochre: "",
 		moss:         "",
-		moss + "[[paint]]\nname = 'lake'\nlooks = 'navy'\n":         "",                                                                                // ready on the shelf
-		moss + ochre + "[[paint]]\nname = 'mos'\nlooks = 'navy'\n":  "",                                                                                // moss has a paint: this is another
-		"[[paint]]\nname = 'mos'\nlooks = 'navy'\n":                 `name: no pass or colourway names "mos"; write "moss", or take this paint out`,    //
-		"[[paint]]\nname = 'Ochre'\nlooks = 'navy'\n":               `name: no pass or colourway names "Ochre"; write "ochre", or take this paint out`, //
-		"[[paint]]\nname = 'teel'\nlooks = 'navy'\n":                `name: no pass or colourway names "teel"; write "teal", or take this paint out`,   // CSS has a teal
-		moss + ochre + "[[paint]]\nname = 'moss'\nlooks = 'navy'\n": `name: "moss" is the name of the paint in line 2 already; write another name for one of them`,
+		moss + "[[paint]]\nname = 'ocher'\nlooks = 'navy'\n":                                    `name: no pass or colourway names "ocher"; write "ochre", or take this paint out`,
+		"[[paint]]\nname = 'teal'\nlooks = 'navy'\n[[paint]]\nname = 'ochre'\nlooks = 'navy'\n": "",                                                                                // moss has none, and is no slip of theirs
+		moss + "[[paint]]\nname = 'lake'\nlooks = 'navy'\n":                                     "",                                                                                // ready on the shelf
+		moss + ochre + "[[paint]]\nname = 'mos'\nlooks = 'navy'\n":                              "",                                                                                // moss has a paint: this is another
+		"[[paint]]\nname = 'mos'\nlooks = 'navy'\n":                                             `name: no pass or colourway names "mos"; write "moss", or take this paint out`,    //
+		"[[paint]]\nname = 'Ochre'\nlooks = 'navy'\n":                                           `name: no pass or colourway names "Ochre"; write "ochre", or take this paint out`, //
+		"[[paint]]\nname = 'teel'\nlooks = 'navy'\n":                                            `name: no pass or colourway names "teel"; write "teal", or take this paint out`,   // CSS has a teal
+		moss + ochre + "[[paint]]\nname = 'moss'\nlooks = 'navy'\n":                             `name: "moss" is the name of the paint in line 2 already; write another name for one of them`,
 	} {
 		_, err := Read("nook.toml", []byte(paints+job))
 		if got := problemText(err); got != says {
@@ -116,4 +131,12 @@ func problemText(err error) string {
 	}
 	_, text, _ := strings.Cut(err.Error(), ": ")
 	return text
+}
+
+// TestNamedPaintsAreNoSlips: a paint that is named is right, however near another colour is.
+func TestNamedPaintsAreNoSlips(t *testing.T) {
+	job := "[[paint]]\nname = 'moss'\nlooks = 'navy'\n" + dabbed(`colours = ["moss", "mosss"]`, "fern")
+	if _, err := Read("nook.toml", []byte(job)); err != nil {
+		t.Error(err)
+	}
 }

@@ -80,3 +80,27 @@ dabs = [{ colour = "clay", edge = "5 mm" }]
 		t.Errorf("%v at the bench, want %v", total.Bench, want)
 	}
 }
+
+// TestDabsWithoutInked: without the share that is inked there is no amount of paint, for dabs as for
+// colours.
+func TestDabsWithoutInked(t *testing.T) {
+	p := planOf(t, `
+[printing]
+paint-cover = "100 ml/m2"
+[[block]]
+name = "fern"
+print = "90 x 90 mm"
+[[item]]
+name = "floor cushion"
+size = "50 x 50 cm"
+border = "25 mm"
+[[item.pass]]
+block = "fern"
+repeat = "one"
+dabs = [{ colour = "ochre", middle = "30 mm" }, { colour = "moss" }]
+`)
+	want := []Total{{"fern", "ochre", 1, 0}, {"fern", "moss", 1, 0}}
+	if d := cmp.Diff(want, NewTotals(p).Rows); d != "" {
+		t.Errorf("(-want +got):\n%s", d)
+	}
+}

@@ -1,11 +1,39 @@
 package say
 
 import (
+	"strings"
 	"testing"
 
 	"underlay/geometry"
 	"underlay/template/job"
+	"underlay/template/jobfile"
+	"underlay/template/plan"
 )
+
+// TestIdlePaints: paints that nothing is printed in are told once there are passes.
+func TestIdlePaints(t *testing.T) {
+	const paints = "[[paint]]\nname = 'lake'\nlooks = 'navy'\n[[paint]]\nname = 'moss'\nlooks = '#5f7a3a'\n"
+	const block = "[[block]]\nname = 'fern'\nprint = '90 x 90 mm'\n[[item]]\nname = 'floor cushion'\nsize = '50 x 50 cm'\nborder = '25 mm'\n"
+	const pass = "[[item.pass]]\nblock = 'fern'\ngap = '1 mm'\n"
+	for text, want := range map[string]string{
+		paints + block + pass + "colours = ['moss']\n": "\n\n\"lake\": a paint that no pass or colourway here names.\n",
+		paints + block + pass:                          "\n\n\"lake\" and \"moss\": paints that no pass or colourway here names.\n",
+		paints + block:                                 "",
+		block + pass:                                   "",
+	} {
+		j, err := jobfile.Read("nook.toml", []byte(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, err := plan.New(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := Fit(p); !strings.HasSuffix(got, want) || want == "" && strings.Contains(got, "no pass or colourway") {
+			t.Errorf("says %q, want at its end %q", got, want)
+		}
+	}
+}
 
 func TestDabs(t *testing.T) {
 	dab := func(colour string, part job.FacePart, size geometry.Length) job.Dab {
