@@ -38,6 +38,7 @@ func pictures() []pictured {
 		{"napkins", "napkins", "guide", 3, mmRect(20, 4, 283, 150)},
 		{"cuts", "napkins", "bench", 2, mmRect(8, 202, 78, 280)},
 		{"two-part", "two-part-acorn", "guide", 3, mmRect(4, 46, 210, 203)},
+		{"dabs", "dabbed-cushion", "bench", 2, mmRect(12, 42, 106, 91)},
 		{"chess", "chess-cushion", "bench", 1, mmRect(8, 32, 202, 134)},
 		{"crooked", "crooked-cover", "bench", 1, mmRect(12, 32, 200, 128)},
 		{"motif", "book-bag-motif", "bench", 1, mmRect(12, 32, 200, 134)},

@@ -81,9 +81,9 @@ dabs = [{ colour = "clay", edge = "5 mm" }]
 	}
 }
 
-// TestDabsWithoutInked: without the share that is inked there is no amount of paint, for dabs as for
+// TestTotalsOfDabsWithoutInked: without the share that is inked there is no amount of paint, for dabs as for
 // colours.
-func TestDabsWithoutInked(t *testing.T) {
+func TestTotalsOfDabsWithoutInked(t *testing.T) {
 	p := planOf(t, `
 [printing]
 paint-cover = "100 ml/m2"
