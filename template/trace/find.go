@@ -16,6 +16,10 @@ const (
 	mostFilled  = 1.05
 )
 
+// leastShort is the least short axis of a mark, as a share of the long one: it is to be found further
+// aslant than it can be measured, so that this is what is said.
+const leastShort = 0.35
+
 // candidates returns the ellipses that may be marks: blobs darker than what is round them.
 func (g *grey) candidates() []ellipse {
 	n := max(1, (max(g.w, g.h)+searched/2)/searched)
@@ -33,7 +37,7 @@ func (g *grey) candidates() []ellipse {
 			continue
 		}
 		e, filled := b.ellipse()
-		if long, short := e.axes(); filled < leastFilled || filled > mostFilled || short < 0.45*long {
+		if long, short := e.axes(); filled < leastFilled || filled > mostFilled || short < leastShort*long {
 			continue
 		}
 		k := float64(n)
@@ -208,7 +212,7 @@ func (p *patch) mark(e ellipse) (m found, ok bool) {
 	origin := point{float64(p.r.Min.X), float64(p.r.Min.Y)}
 	outline, filled := whole.ellipse()
 	outline.at = outline.at.add(origin)
-	if l, s := outline.axes(); filled < 0.97 || filled > 1.02 || s < 0.5*l {
+	if l, s := outline.axes(); filled < 0.97 || filled > 1.02 || s < leastShort*l {
 		return m, false
 	}
 	for _, b := range all {

@@ -103,6 +103,7 @@ const seeAll = "take the picture again with all four in it, none covered, none i
 var (
 	errNoMarks    = errors.New("the window page's four buttons are not to be seen in this picture; print the page that underlay ruler --window makes, and " + seeAll)
 	errOtherMarks = errors.New("what looks like buttons in this picture does not stand as those of the window page do; lay the page flat, and " + seeAll)
+	errStitches   = errors.New("too few of the dots round the window are to be seen where they should be; lay the page quite flat, nothing on its dots, and take the picture again")
 	errMirrored   = errors.New("this picture is mirrored: left and right are changed over; take it with the camera at the phone's back, or turn it round (mirror it) and save it")
 )
 
@@ -114,7 +115,7 @@ func isAre(n int) string {
 }
 
 // withStitches looks for the stitches where the view has them, and returns the sights with those
-// found. The error says that the sheet is not flat.
+// found.
 func (g *grey) withStitches(f Frame, v view, sights []sight) []sight {
 	all := slices.Clone(sights)
 	for _, s := range f.Stitches {
@@ -146,7 +147,7 @@ func (g *grey) stitch(e ellipse) (point, bool) {
 			return point{}, false
 		}
 		e.at = point{sx / sum, sy / sum}
-		if start.distance(e.at) > long*0.8 {
+		if start.distance(e.at) > long*1.6 {
 			return point{}, false
 		}
 	}
@@ -172,6 +173,9 @@ func (g *grey) placed(f Frame, sights []sight) (v view, mean, worst geometry.Len
 		all := g.withStitches(f, v, sights)
 		if v, ok = v.fitted(all); !ok {
 			return v, 0, 0, errOtherMarks
+		}
+		if 2*(len(all)-marks) < len(f.Stitches) {
+			return v, 0, 0, errStitches
 		}
 		sights = all[:marks]
 		var square float64

@@ -116,6 +116,17 @@ func TestRefused(t *testing.T) {
 				return uint8(sum / 9)
 			})
 		}, "this picture is blurred; hold the camera still"},
+		"a sheet that is not flat": {func(m *image.Gray) *image.Gray {
+			return mapped(m, 1500, 1900, func(x, y int) uint8 {
+				return m.GrayAt(x, min(max(y+int(7*math.Sin(float64(x)/120)), 0), 1899)).Y
+			})
+		}, "the buttons and dots of the window page are up to 1."},
+		"dots covered": {func(m *image.Gray) *image.Gray {
+			for _, s := range f.Stitches[:13] {
+				put(t, m, s, 2, 210)
+			}
+			return m
+		}, "too few of the dots round the window are to be seen where they should be;"},
 		"dark": {func(m *image.Gray) *image.Gray {
 			return mapped(m, 1500, 1900, func(x, y int) uint8 { return m.GrayAt(x, y).Y / 5 })
 		}, "this picture is too dark; take it in good, even light"},
@@ -158,6 +169,20 @@ func TestRefused(t *testing.T) {
 				t.Errorf("%v, %v; want %s", p.Size, err, c.want)
 			}
 		})
+	}
+}
+
+// TestTooMuchAslant: a view from the side is refused, though its marks are found.
+func TestTooMuchAslant(t *testing.T) {
+	page := windowPages["A4"](t)
+	p := printed(t, page, motifs["ring"](50, nil).put(0, page.at.Add(geometry.Pt(75, 100))))
+	c := photograph.Camera{W: 2300, H: 2000, Focal: 3200, Aslant: 52, Toward: 80}
+	f := trace.Window().Bounds().Move(page.at)
+	c = c.Framed(float64(f.Min.X), float64(f.Min.Y), float64(f.Max.X), float64(f.Max.Y), 0.03)
+	img := photograph.Take(p.sheet(cloth{paint: 0.1, ground: 0.85, table: 0.25}), c, photograph.Light{White: 0.8}, 1, rand.New(rand.NewPCG(1, 1)))
+	_, err := trace.Photo(img)
+	if want := "this picture is taken too much aslant, 5"; err == nil || !strings.HasPrefix(err.Error(), want) {
+		t.Errorf("%v; want %s", err, want)
 	}
 }
 

@@ -26,7 +26,7 @@ const (
 // threshold a little off make discs and holes larger or smaller evenly all round: their middles
 // stay where they are, and nothing but middles is measured. The stitches are dots, looked for only
 // where the marks say they must be: they tell how the lens bends straight lines, and whether the
-// sheet lies flat. Any of them may be lost.
+// sheet lies flat. Up to half of them may be lost.
 type Frame struct {
 	Opening      geometry.Rect
 	Marks        [4]Mark // top left, top right, bottom right, bottom left
