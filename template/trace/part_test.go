@@ -51,7 +51,7 @@ func TestLightIsEvened(t *testing.T) {
 		x, y := i%o.w, i/o.w
 		fx, fy := float64(x)/float64(o.w)-0.3, float64(y)/float64(o.h)-0.8
 		light := 0.8 / (1 + fx*fx + fy*fy)
-		light *= 1 - 0.3/(1+math.Exp(-(float64(x)-300)/60))
+		light *= 1 - 0.3/(1+math.Exp(-(float64(x)-300)/30))
 		if square(x, y) {
 			light *= 0.15
 		}
