@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -78,4 +79,16 @@ func TestJobOpenedChangedKept(t *testing.T) {
 	}
 	b.press("Take back")
 	b.until(`document.querySelector(".title input").value.includes("owel")`)
+
+	// Dropped on the page; and what is neither job nor guide is refused.
+	drop := func(name, text string) {
+		b.run(chromedp.Evaluate(fmt.Sprintf(`(() => { const d = new DataTransfer(); d.items.add(new File([%q], %q)); dispatchEvent(new DragEvent("drop", {dataTransfer: d, cancelable: true})); })()`, text, name), nil))
+	}
+	drop("nook.toml", strings.Replace(want, "Floor cushion, back", "Dropped", 1))
+	b.until(`document.querySelector(".title input").value === "Dropped"`)
+	drop("nothing.toml", "")
+	b.until(`document.querySelector(".begin .word:not([hidden])")?.textContent.includes("empty")`)
+	if got := get[string](b, `document.querySelector(".title input").value`); got != "Dropped" {
+		t.Errorf("an empty file took the place of the job: %q", got)
+	}
 }

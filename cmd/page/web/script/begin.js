@@ -47,9 +47,7 @@ function build() {
 
 async function begin(shape) {
 	const { text } = await job.quick.call("Start", { shape });
-	job.picked = { item: 0, face: 0, colourway: 0 };
-	job.called("");
-	job.write(text);
+	job.other(text, "");
 	tellNow("Begun anew. Take back brings the last job again.");
 }
 
@@ -76,9 +74,7 @@ async function open(files) {
 			return;
 		}
 		answer.pictures.forEach((p, i) => job.give(p, answer.made[i]));
-		job.picked = { item: 0, face: 0, colourway: 0 };
-		job.called(answer.name);
-		job.write(answer.text);
+		job.other(answer.text, answer.name);
 		tellNow(`${name} is open. Take back brings the last job again.`);
 	} catch (trouble) {
 		job.say(`${name}: ${trouble instanceof Trouble ? explain(trouble) : "the browser could not read this file; choose it again"}`);

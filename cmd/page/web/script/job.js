@@ -20,6 +20,7 @@ class Job {
 	past = []; // texts to go back to
 	typedAt = -1e9; // when a letter was typed last
 	version = 0; // counts texts that did not come from an edit
+	others = 0; // counts jobs begun or opened
 	listeners = [];
 	say = () => {}; // says what cannot be done, where it is seen
 	shown = null; // the text that state is of
@@ -44,6 +45,14 @@ class Job {
 	called(name) {
 		this.name = name;
 		this.tell("Name", { name });
+	}
+
+	// other takes another job, of a file or none.
+	other(text, name) {
+		this.picked = { item: 0, face: 0, colourway: 0 };
+		this.others++;
+		this.called(name);
+		this.write(text);
 	}
 
 	// give adds a picture that blocks may name.

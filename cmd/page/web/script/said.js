@@ -195,10 +195,11 @@ async function add(what, path, then = "name") {
 }
 
 // addPass prints one block more on an item: one that is not on it yet, carved for it if need be.
-async function addPass(item) {
+async function addPass(path) {
+	const item = job.state.values.items.find((i) => i.path === path);
 	const used = new Set(item.passes.map((p) => p.block));
 	if (job.state.values.blocks.every((b) => used.has(b.name)) && !await add("block", "", "")) return;
-	await add("pass", item.path, "block");
+	await add("pass", path, "block");
 }
 
 async function remove(path) {
@@ -329,7 +330,7 @@ function tellItem(item, i, state, told) {
 		state.values.items.length > 1 && leaveOut(item.path, "leave this cloth out"),
 	]);
 	const passes = item.passes.map((p, n) => tellPass(item, p, n, state, told));
-	const then = more(`pass:${item.path}`, item.passes.length ? "then a second block" : "and the block I print it with", () => addPass(item));
+	const then = more(`pass:${item.path}`, item.passes.length ? "then a second block" : "and the block I print it with", () => addPass(item.path));
 	say(then.button, item.passes.length === 0 ? "and the block I print it with" : item.passes.length === 1 ? "then a second block" : "then another block");
 	const group = once(`item:${item.path}`, () => make("div", { role: "group", class: "item" }, make("h2")));
 	say(group.firstChild, item.name || "Something to print on");
@@ -341,21 +342,25 @@ function tellItem(item, i, state, told) {
 	return group;
 }
 
+let told = 0; // the job, by job.others, whose sentences are shown
+
 // tellJob writes the sentences of the job anew, those at the papers too.
 export function tellJob(state) {
 	used = new Set();
+	if (told !== job.others) asked.clear();
+	told = job.others;
 	const top = new Part("", "job", state.values.values);
-	const told = new Set();
+	const shownBlocks = new Set();
 	const title = { id: "title", always: true, text: "{title|the name of this job}" };
 	const heading = once("title", () => make("p", { class: "title" }));
 	const wrong = new Wrong(state.problems);
 	fill(heading, placed(top, title, wrong));
-	const items = state.values.items.map((item, i) => tellItem(item, i, state, told));
-	const spare = state.values.blocks.filter((b) => !told.has(b.path)).map((b) => section(b.path, "A block that waits", [
+	const items = state.values.items.map((item, i) => tellItem(item, i, state, shownBlocks));
+	const spare = state.values.blocks.filter((b) => !shownBlocks.has(b.path)).map((b) => section(b.path, "A block that waits", [
 		...tellBlock(b, state.problems, [once(`spare:${b.path}`, () => document.createTextNode(""))]),
 		leaveOut(b.path, "leave it out"),
 	], "minor"));
-	for (const b of state.values.blocks) if (!told.has(b.path)) say(once(`spare:${b.path}`, () => document.createTextNode("")), `The block ${b.name}`);
+	for (const b of state.values.blocks) if (!shownBlocks.has(b.path)) say(once(`spare:${b.path}`, () => document.createTextNode("")), `The block ${b.name}`);
 	const work = section("work", "How I work", [
 		...tellPart(top, ofWork, state.problems),
 		asks(top, ofWork, [more("item", "another thing to print on", () => add("item", ""), true)]),
