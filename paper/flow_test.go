@@ -242,3 +242,21 @@ func TestFigureThatHasNoRoomGoesToANewPage(t *testing.T) {
 		t.Errorf("a figure larger than a page is at %v, on page %d", box, len(f.Pages()))
 	}
 }
+
+// TestFlowClose: text that is set close takes four fifths of the white, and no line stands on another.
+func TestFlowClose(t *testing.T) {
+	lines := func(f *Flow) []Label {
+		f.Heading("Head")
+		f.Text("one")
+		f.Text("two")
+		f.Table([]string{"a"}, [][]string{{"b"}, {"c"}})
+		return f.Pages()[0].Views[0].Drawing.Labels
+	}
+	usual, close := lines(NewFlow(geometry.Size{W: 210, H: 297}, 10)), lines(NewFlow(geometry.Size{W: 210, H: 297}, 10).Close())
+	for i := 1; i < len(usual); i++ {
+		white := func(l []Label) geometry.Length { return l[i].At.Y - l[i-1].At.Y - l[i].Height }
+		if a, b := white(usual), white(close); b >= a || b < 0.75*a || b < 1 {
+			t.Errorf("%q: %v mm of white under the line before, set close %v", usual[i].Text, a, b)
+		}
+	}
+}

@@ -22,11 +22,13 @@ func Sheets(p *plan.Plan, ip *plan.ItemPlan) []guide.Papers {
 	for _, face := range ip.Faces() {
 		b := bench{p.Job, face, newFlow(p.Job)}
 		card, whole := newCard(b)
-		b.details(whole)
-		if len(p.Items) == 1 {
-			bring(b.Flow, p, plan.NewTotals(p), 0)
+		b.behind(p, whole)
+		if n := len(b.Pages()); n > 1 { // a page less is a sheet of paper less to print
+			close := bench{p.Job, face, newFlow(p.Job).Close()}
+			if close.behind(p, whole); len(close.Pages()) < n {
+				b = close
+			}
 		}
-		b.care()
 		all = append(all, guide.Papers{Name: face.Titled("bench sheet"), Mark: guide.Mark(p.Job, face), Pages: append([]paper.Page{card}, b.Pages()...)})
 	}
 	return all
@@ -39,7 +41,16 @@ type bench struct {
 	*paper.Flow
 }
 
-// details writes what stands behind the card; with what to do, where that had no room on it.
+// behind writes what stands behind the card.
+func (b bench) behind(p *plan.Plan, whole bool) {
+	b.details(whole)
+	if len(p.Items) == 1 {
+		bring(b.Flow, p, plan.NewTotals(p), 0)
+	}
+	b.care()
+}
+
+// details writes how the item is printed; with what to do, where that had no room on it.
 func (b bench) details(whole bool) {
 	b.Title(words.UpperFirst(b.face.Label())+": details", "")
 	if !whole {
@@ -165,6 +176,7 @@ func dash(int) string { return "–" }
 // tape gives every tape line, for a ruler alone.
 func (b bench) tape() {
 	u := b.job.Units
+	ruled := func(l geometry.Length) string { return u.Ruled(l) + " " + u.String() }
 	var rows [][]string
 	rounded := false
 	for _, p := range b.face.Passes {
@@ -179,7 +191,7 @@ func (b bench) tape() {
 			if len(b.face.Passes) > 1 {
 				name += ", " + p.Pass.Name
 			}
-			rows = append(rows, []string{name, l.From, u.Ruled(l.At), l.FromCrease(u)})
+			rows = append(rows, []string{name, l.From, u.Ruled(l.At), l.FromCrease(ruled)})
 			rounded = rounded || !u.Exact(l.At)
 		}
 	}

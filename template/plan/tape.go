@@ -88,9 +88,9 @@ func (a Area) Outermost() string {
 	return "edge"
 }
 
-// FromCrease says how far the line lies from the crease beside it, and on which side; "–" where the
-// cloth is moved along and has no crease there.
-func (l tapeLine) FromCrease(u geometry.Unit) string {
+// FromCrease says how far the line lies from the crease beside it, as write writes it, and on which
+// side; "–" where the cloth is moved along and has no crease there.
+func (l tapeLine) FromCrease(write func(geometry.Length) string) string {
 	if l.Edge == "near" {
 		return "–"
 	}
@@ -99,8 +99,8 @@ func (l tapeLine) FromCrease(u geometry.Unit) string {
 	case off.Abs() <= geometry.Tolerance:
 		return "on it"
 	case off < 0:
-		return u.Format(-off) + " " + sides[0]
+		return write(-off) + " " + sides[0]
 	default:
-		return u.Format(off) + " " + sides[1]
+		return write(off) + " " + sides[1]
 	}
 }

@@ -278,7 +278,7 @@ func (f *fitText) tape(ip *plan.ItemPlan, t plan.TapeLines) {
 		if l.Starts {
 			name += ", start"
 		}
-		rows = append(rows, []string{name, f.u.Format(l.At) + " from the " + l.From, l.FromCrease(f.u)})
+		rows = append(rows, []string{name, f.u.Format(l.At) + " from the " + l.From, l.FromCrease(f.u.Format)})
 	}
 	f.table("    ", rows, 3)
 }
