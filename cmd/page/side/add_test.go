@@ -22,8 +22,7 @@ func TestAddLeavesAJobThatWorks(t *testing.T) {
 				return
 			}
 			tried[what]++
-			after := s.Look(added.Text, Picked{Only: "none"}, 300)
-			for _, p := range after.Problems {
+			for _, p := range wrong(s, added.Text) {
 				if !noRoom(p.Text) && !(what == "zone" && strings.Contains(p.Text, "moved along")) {
 					t.Errorf("%s: add %s to %q: line %d: %s\n%s", name, what, in, p.Line, p.Text, added.Text)
 				}
