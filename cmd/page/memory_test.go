@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"strings"
 	"testing"
 
 	"github.com/chromedp/cdproto/page"
@@ -16,8 +17,12 @@ func TestClosedWhileTyping(t *testing.T) {
 	if b == nil {
 		return
 	}
+	var kept string // before the program can have answered
 	b.run(chromedp.Focus(blank("item.0.name"), chromedp.ByQuery), chromedp.Evaluate(`document.activeElement.select()`, nil),
-		chromedp.Evaluate(`(() => { const f = document.activeElement; f.value = "garden seat"; f.dispatchEvent(new Event("input")); })()`, nil))
+		chromedp.Evaluate(`(() => { const f = document.activeElement; f.value = "garden seat"; f.dispatchEvent(new Event("input")); return JSON.stringify(localStorage); })()`, &kept))
+	if !strings.Contains(kept, "garden seat") {
+		t.Errorf("kept while the program works: %s", kept)
+	}
 	if err := target.CloseTarget(chromedp.FromContext(b.ctx).Target.TargetID).Do(ofBrowser()); err != nil {
 		t.Fatal(err)
 	}
