@@ -221,17 +221,24 @@ func (p *lookPage) said(d *paper.Drawing, c job.Colouring, box geometry.Rect) ge
 		}
 	}
 	x := box.Min.X
+	row := swatchRow // how high the row of swatches is
 	for _, s := range look.Swatches(p.job, p.shown, c) {
-		name := paper.Shorten(words.Shown(s.Name), noteHeight, false, box.W()-swatchSide-2)
-		wide := swatchSide + 2 + paper.TextWidth(name, noteHeight, false)
-		if x > box.Min.X && x+wide > box.Max.X {
-			x, y = box.Min.X, y+swatchRow
+		lines := paper.Wrap(words.Shown(s.Name), noteHeight, false, box.W()-swatchSide-2)
+		wide, high := swatchSide+2, swatchRow+1.75*noteHeight*geometry.Length(len(lines)-1)
+		for _, line := range lines {
+			wide = max(wide, swatchSide+2+paper.TextWidth(line, noteHeight, false))
 		}
+		if x > box.Min.X && x+wide > box.Max.X {
+			x, y, row = box.Min.X, y+row, swatchRow
+		}
+		row = max(row, high)
 		if d != nil {
 			s.Draw(d, geometry.RectAt(geometry.Pt(x, y), geometry.Size{W: swatchSide, H: swatchSide}))
-			d.Write(paper.Label{Text: name, At: geometry.Pt(x+swatchSide+2, y+(swatchSide+noteHeight)/2), Anchor: paper.AnchorBottomLeft, Height: noteHeight})
+			for i, line := range lines {
+				d.Write(paper.Label{Text: line, At: geometry.Pt(x+swatchSide+2, y+(swatchSide+noteHeight)/2+1.75*noteHeight*geometry.Length(i)), Anchor: paper.AnchorBottomLeft, Height: noteHeight})
+			}
 		}
 		x += wide + cardGap
 	}
-	return y + swatchRow - box.Min.Y
+	return y + row - box.Min.Y
 }

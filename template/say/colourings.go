@@ -18,14 +18,14 @@ func Colouring(c job.Colouring) string {
 	if c.Colourway != nil {
 		var swaps []string
 		for _, from := range slices.Sorted(maps.Keys(c.Colourway.Swap)) {
-			swaps = append(swaps, c.Colourway.Swap[from]+" for "+from)
+			swaps = append(swaps, words.Shown(c.Colourway.Swap[from])+" for "+words.Shown(from))
 		}
-		name = c.Colourway.Name + " (" + strings.Join(swaps, ", ") + ")"
+		name = words.Shown(c.Colourway.Name) + " (" + strings.Join(swaps, ", ") + ")"
 	}
 	if c.Face != "" {
-		name = c.Face + " in " + name
+		name = words.Shown(c.Face) + " in " + name
 	}
-	return words.Shown(name)
+	return name
 }
 
 // ColouringTotal says what the pieces in some colours take.
